@@ -1,0 +1,29 @@
+using NodaTime;
+
+namespace GameNight.Planning.Timeline;
+
+/// <summary>
+/// Mixing would have to have begun before now for the shortest cold ferment. What would work: serving at
+/// <paramref name="EarliestServeAt"/>, or a shorter dough that is ready <paramref name="HoursPossible"/> hours after mixing.
+/// </summary>
+public sealed record TooLateForColdFerment(
+    Instant NeededMixAt, Instant EarliestServeAt, Duration HoursPossible) : Conflict;
+
+/// <summary>The serving time has passed.</summary>
+public sealed record ServingTimeHasPassed(Instant ServeAt) : Conflict;
+
+/// <summary>
+/// The host has no free time where a step must happen. <paramref name="NearestFree"/> is the closest time outside the window
+/// at which it would fit; <paramref name="ServeAtThen"/> is the serving time that would make it work, if one was found.
+/// </summary>
+public sealed record NoFreeHands(
+    StepKind Step, int Number, Instant WindowFrom, Instant WindowUntil, Instant? NearestFree, Instant? ServeAtThen) : Conflict;
+
+/// <summary>The lags contradict each other: the named steps form a cycle that is too long by <paramref name="By"/>.</summary>
+public sealed record RulesClash(IReadOnlyList<StepKind> Steps, Duration By) : Conflict;
+
+/// <summary>The host's own mixing time leaves a cold ferment outside its window.</summary>
+public sealed record ChosenMixTimeDoesNotFit(Instant MixAt, Instant EarliestMixAt, Instant LatestMixAt) : Conflict;
+
+/// <summary>One oven needs this long for all pies: the last is on the table well after the first.</summary>
+public sealed record LastPieIsLate(Duration AfterFirst, int PiesPerBakeNeeded) : Conflict;

@@ -1,0 +1,69 @@
+using NodaTime;
+
+namespace GameNight.Planning.Timeline;
+
+/// <summary>A time in which the host's hands are not there: work, sleep, away.</summary>
+public sealed record HostAway(Instant From, Instant Until);
+
+/// <summary>How a batch is kneaded.</summary>
+public enum KneadingWay
+{
+    ByHand,
+    Mixer,
+}
+
+/// <summary>The window of the cold ferment, from balls in the fridge to balls out of it.</summary>
+public sealed record ColdFerment(Duration Shortest, Duration Wanted, Duration Longest);
+
+/// <summary>Expected durations of the work, for one unit each.</summary>
+/// <param name="Mix">Weigh and mix one batch.</param>
+/// <param name="Knead">Knead one batch.</param>
+/// <param name="BulkRest">The dough rests after kneading, before balling; no hands.</param>
+/// <param name="BallEach">Divide and round one ball.</param>
+/// <param name="Temper">Balls out of the fridge until the core is warm enough to shape; no hands. At most twice this long.</param>
+/// <param name="Preheat">Oven on until its air is at the set-point; no hands.</param>
+/// <param name="Soak">After the air is hot until stone, steel or iron is ready; no hands.</param>
+/// <param name="Shape">Shape one ball; topping it and baking are steps of their own.</param>
+/// <param name="Recovery">The surface gets its heat back after a pie; no hands.</param>
+/// <param name="Rack">The pie rests on the rack until the steam stops; no hands.</param>
+public sealed record StepDurations(
+    Duration Shop,
+    Duration Mix,
+    Duration Knead,
+    Duration BulkRest,
+    Duration BallEach,
+    Duration Temper,
+    Duration Sauce,
+    Duration GrateCheese,
+    Duration PrepareToppings,
+    Duration Preheat,
+    Duration Soak,
+    Duration Shape,
+    Duration Top,
+    Duration Bake,
+    Duration Recovery,
+    Duration Rack,
+    Duration Serve);
+
+/// <summary>Everything the timeline depends on.</summary>
+/// <param name="ServeAt">The first pie is on the table.</param>
+/// <param name="Now">Steps cannot start before now. Not part of a plan's fingerprint.</param>
+/// <param name="Batches">Dough batches, 1 or more (0 when there are no pies).</param>
+/// <param name="Pies">Pies in baking order; the first <paramref name="OwnPies"/> are own pies.</param>
+/// <param name="PiesPerBake">How many pies the oven bakes at once, 1 to 6.</param>
+/// <param name="Hands">The host and helpers, 1 to 8.</param>
+/// <param name="MixAt">The host's own choice of when mixing starts, or null.</param>
+public sealed record TimelineRequest(
+    Instant ServeAt,
+    Instant Now,
+    IReadOnlyList<HostAway> Away,
+    int Batches,
+    int Balls,
+    int Pies,
+    int OwnPies,
+    int PiesPerBake,
+    int Hands,
+    KneadingWay Kneading,
+    ColdFerment ColdFerment,
+    StepDurations Durations,
+    Instant? MixAt);

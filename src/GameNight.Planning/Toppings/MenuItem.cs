@@ -1,0 +1,12 @@
+namespace GameNight.Planning.Toppings;
+
+/// <summary>Where an item goes on a sector: every sector has one base, one cheese (or none) and some toppings.</summary>
+public enum MenuRole
+{
+    Base,
+    Cheese,
+    Topping,
+}
+
+/// <summary>Something that goes on a pie. <c>GramsPerCm2</c> is the mass on a square centimetre of topped area, 0 to 1.</summary>
+public sealed record MenuItem(string Id, MenuRole Role, double GramsPerCm2, Composition Composition);
