@@ -40,7 +40,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
     public IReadOnlyList<SnapshotProblem> Problems(NightSnapshot night) =>
     [
         .. Guests(night), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape(night), .. MenuProblems(night.Menu),
-        .. Hours(night), .. ByHandProblems(night.ByHand),
+        .. Hours(night), .. Problems(night.ByHand),
     ];
 
     private static IEnumerable<SnapshotProblem> Guests(NightSnapshot night)
@@ -175,7 +175,8 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         }
     }
 
-    private IEnumerable<SnapshotProblem> ByHandProblems(ByHand hand)
+    /// <summary>Only what a host set by hand.</summary>
+    public IReadOnlyList<SnapshotProblem> Problems(ByHand hand)
     {
         var ball = tables.Dough.Ranges.BallGrams;
         SnapshotProblem?[] all =
@@ -185,7 +186,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
             hand.SaucePerPie is { } sauce ? Range("byHand.saucePerPieGrams", sauce.Value, 0, 1000) : null,
             hand.CheesePerPie is { } cheese ? Range("byHand.cheesePerPieGrams", cheese.Value, 0, 1000) : null,
         ];
-        return all.OfType<SnapshotProblem>();
+        return [.. all.OfType<SnapshotProblem>()];
     }
 
     private static SnapshotProblem? Range(string field, double given, double low, double high) =>
