@@ -18,6 +18,8 @@ internal sealed class NpmServerPrograms(string programsFolder, string searchPath
     public static bool FitsThisMachine =>
         OperatingSystem.IsLinux() && RuntimeInformation.OSArchitecture == Architecture.X64;
 
+    public bool IsNpmAtHand => Command.Find("npm", searchPath) is not null;
+
     public string PinnedBinFolder => Path.Combine(programsFolder, PinnedVersion, "bin");
 
     /// <summary>What an earlier release installed here, newest first; of use when npm is out of reach.</summary>

@@ -127,8 +127,13 @@ internal sealed class ServerProgramSearch(
     private string NothingThere()
     {
         var wanted = data.ClusterMajorVersion is { } made ? $"Postgres {made}" : $"Postgres {OldestMajorVersion} or newer";
-        return _npmFailure is null || !NpmServerPrograms.FitsThisMachine
-            ? $"There is no Postgres to run: install {wanted} (on Debian or Ubuntu, the package postgresql)."
-            : $"There is no Postgres to run ({_npmFailure.TrimEnd('.')}): install npm, which fetches one, or {wanted}.";
+        if (_npmFailure is null || !NpmServerPrograms.FitsThisMachine)
+        {
+            return $"There is no Postgres to run: install {wanted} (on Debian or Ubuntu, the package postgresql).";
+        }
+
+        return _npm.IsNpmAtHand
+            ? $"There is no Postgres to run, and {_npmFailure.TrimEnd('.')}: see to that, or install {wanted}."
+            : $"There is no Postgres to run: install npm, which fetches one, or {wanted}.";
     }
 }

@@ -1,3 +1,4 @@
+using GameNight.LocalPostgres;
 using GameNight.TestKit.Postgres;
 
 namespace GameNight.Nights.Tests.LocalPostgres;
@@ -37,18 +38,26 @@ public class RefusalTests
     public async Task Names_what_to_install_where_there_is_neither_npm_nor_Postgres()
     {
         await using var root = await TemporaryDataRoot.MakeAsync(TestContext.Current.CancellationToken);
-        var bare = root.Settings with
-        {
-            BinFolder = null,
-            ProgramsFolder = Path.Combine(root.Path, "server"),
-            SearchPath = "",
-            InstalledServersFolder = Path.Combine(root.Path, "none"),
-        };
 
-        var sentence = await Servers.RefusalAsync(bare);
+        var sentence = await Servers.RefusalAsync(WithoutPrograms(root, searchPath: ""));
 
         Assert.Contains("install npm", sentence, StringComparison.Ordinal);
         Assert.Contains("Postgres 15 or newer", sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Says_why_npm_failed_where_there_is_no_Postgres_either()
+    {
+        await using var root = await TemporaryDataRoot.MakeAsync(TestContext.Current.CancellationToken);
+        await using var tools = await TemporaryDataRoot.MakeAsync(TestContext.Current.CancellationToken);
+        var npm = Path.Combine(tools.Path, "npm");
+        await File.WriteAllTextAsync(
+            npm, "#!/bin/sh\necho 'npm error network is down' >&2\nexit 1\n", TestContext.Current.CancellationToken);
+        File.SetUnixFileMode(npm, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+
+        var sentence = await Servers.RefusalAsync(WithoutPrograms(root, searchPath: tools.Path));
+
+        Assert.Contains("network is down", sentence, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -82,5 +91,16 @@ public class RefusalTests
         var sentence = await Servers.RefusalAsync(root.Settings with { DataRoot = Path.Combine(root.Path, "closed") });
 
         Assert.Contains("cannot enter", sentence, StringComparison.Ordinal);
+    }
+
+    private static PrivatePostgresSettings WithoutPrograms(TemporaryDataRoot root, string searchPath)
+    {
+        return root.Settings with
+        {
+            BinFolder = null,
+            ProgramsFolder = Path.Combine(root.Path, "server"),
+            SearchPath = searchPath,
+            InstalledServersFolder = Path.Combine(root.Path, "none"),
+        };
     }
 }
