@@ -120,6 +120,8 @@ internal sealed class ServerProcess
             ProcessSignals.Send(Id, ProcessSignals.Quit);
             await EndsWithinAsync(Patience);
         }
+
+        LocalPostgres.SocketFolder.RemoveIfEmpty(SocketFolder);
     }
 
     public string LastWords()

@@ -35,11 +35,16 @@ internal sealed class ServerStart(
         await MakeFoldersAsync(programs, socketFolder, cancellation);
         say($"Starting Postgres {programs.MajorVersion}.");
         var server = ServerProcess.Start(data, programs, account, socketFolder, settings.MaxConnections);
+        return await ReadyAsync(server, cancellation) is { } version
+            ? await PrepareAsync(server, version, cancellation)
+            : throw new PostgresFailedException($"Postgres did not start. Its last words:\n{server.LastWords()}");
+    }
+
+    private static async Task<int?> ReadyAsync(ServerProcess server, CancellationToken cancellation)
+    {
         try
         {
-            return await server.WaitUntilReadyAsync(cancellation) is { } major
-                ? await PrepareAsync(server, major, cancellation)
-                : throw new PostgresFailedException($"Postgres did not start. Its last words:\n{server.LastWords()}");
+            return await server.WaitUntilReadyAsync(cancellation);
         }
         catch (OperationCanceledException)
         {
@@ -50,9 +55,17 @@ internal sealed class ServerStart(
 
     private async Task<StartOutcome> PrepareAsync(ServerProcess server, int majorVersion, CancellationToken cancellation)
     {
-        await RolesAndDatabase.EnsureAsync(
-            server.AdminConnectionString, PrivatePostgres.Database, RolePasswords.None, cancellation);
-        return new Started(PrivatePostgres.Of(data, server, majorVersion));
+        try
+        {
+            await RolesAndDatabase.EnsureAsync(
+                server.AdminConnectionString, PrivatePostgres.Database, RolePasswords.None, cancellation);
+            return new Started(PrivatePostgres.Of(data, server, majorVersion));
+        }
+        catch
+        {
+            await server.StopAsync();
+            throw;
+        }
     }
 
     private async Task MakeFoldersAsync(ServerPrograms programs, string socketFolder, CancellationToken cancellation)

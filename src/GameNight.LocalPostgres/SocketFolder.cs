@@ -54,6 +54,19 @@ internal static class SocketFolder
         }
     }
 
+    /// <summary>Outside the data root nobody else would ever clear it away.</summary>
+    public static void RemoveIfEmpty(string folder)
+    {
+        try
+        {
+            Directory.Delete(folder);
+        }
+        catch (Exception kept) when (kept is IOException or UnauthorizedAccessException)
+        {
+            // A server that had to be stopped at once leaves its socket, which the next one replaces.
+        }
+    }
+
     private static IEnumerable<string> ShortPlaces()
     {
         // For root, /run: no other user can make a folder there.

@@ -68,6 +68,28 @@ public class RecoveryTests
     }
 
     [Fact]
+    public async Task A_start_that_is_given_up_can_be_made_again()
+    {
+        await using var root = await TemporaryDataRoot.MakeAsync(TestContext.Current.CancellationToken);
+        using var giveUp = new CancellationTokenSource();
+
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => PrivatePostgres.StartAsync(
+            root.Settings,
+            sentence =>
+            {
+                if (sentence.StartsWith("Starting Postgres", StringComparison.Ordinal))
+                {
+                    giveUp.CancelAfter(TimeSpan.FromMilliseconds(5));
+                }
+            },
+            giveUp.Token));
+
+        await using var server = await Servers.StartedAsync(root.Settings);
+
+        Assert.Equal(1, await Servers.AskAsync<int>(server.AppConnectionString, "select 1"));
+    }
+
+    [Fact]
     public async Task A_server_that_cannot_start_gives_its_last_words()
     {
         await using var root = await TemporaryDataRoot.MakeAsync(TestContext.Current.CancellationToken);
