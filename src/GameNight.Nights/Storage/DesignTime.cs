@@ -15,6 +15,9 @@ internal static class GameNightPostgres
     /// <summary>SQL floor: Postgres 15.</summary>
     private static readonly Version Floor = new(15, 0);
 
+    /// <summary>A schema of its own, which the serving role may only read.</summary>
+    private const string HistorySchema = "migrations";
+
     public static DbContextOptionsBuilder<TContext> UseGameNightPostgres<TContext>(
         this DbContextOptionsBuilder<TContext> options, string connectionString)
         where TContext : DbContext
@@ -26,5 +29,5 @@ internal static class GameNightPostgres
     public static DbContextOptionsBuilder UseGameNightPostgres(
         this DbContextOptionsBuilder options, string connectionString) => options.UseNpgsql(
             connectionString,
-            postgres => postgres.UseNodaTime().SetPostgresVersion(Floor).MigrationsHistoryTable("migration_history"));
+            postgres => postgres.UseNodaTime().SetPostgresVersion(Floor).MigrationsHistoryTable("migration_history", HistorySchema));
 }

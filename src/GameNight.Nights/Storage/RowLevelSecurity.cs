@@ -13,7 +13,6 @@ internal static class RowLevelSecurity
     public static IReadOnlyList<string> GlobalTables { get; } =
     [
         "accounts", "account_claims", "account_logins", "account_tokens", "link_directory", "replan_queue",
-        "migration_history",
     ];
 
     public static string ForGroupTable(string table) => Policy(table, $"group_id = {OwnGroup}");
@@ -24,18 +23,6 @@ internal static class RowLevelSecurity
     public static string ForMemberships() =>
         Policy("memberships", $"group_id = {OwnGroup}")
         + $"create policy own_host on memberships for select using (host_id = {OwnHost});\n";
-
-    /// <summary>The serving role may read and write rows, and nothing else; the history of migrations is not its business.</summary>
-    public static string Grants() =>
-        """
-        do $$ begin
-          if exists (select from pg_roles where rolname = 'gamenight_app') then
-            grant select, insert, update, delete on all tables in schema public to gamenight_app;
-            grant usage on all sequences in schema public to gamenight_app;
-            revoke insert, update, delete on migration_history from gamenight_app;
-          end if;
-        end $$;
-        """;
 
     private static string Policy(string table, string rule) =>
         $"""

@@ -13,7 +13,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace GameNight.Nights.Storage.Migrations
 {
     [DbContext(typeof(GameNightDb))]
-    [Migration("20261125084615_Initial")]
+    [Migration("20261125084935_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
