@@ -28,20 +28,25 @@ public sealed class GuestListDesk
             .ToListAsync(cancellation);
     }
 
-    public async Task<(SaveResult Result, GuestId? Id)> AddAsync(
-        GroupAccess access, string name, PortionClass portion, CancellationToken cancellation)
+    /// <summary>Safe to repeat: the page makes the id, and the same id adds one guest.</summary>
+    public async Task<SaveResult> AddAsync(
+        GroupAccess access, GuestId id, string name, PortionClass portion, CancellationToken cancellation)
     {
         await using var session = await _sessions.OpenAsync(access, cancellation);
+        if (await session.Db.Guests.AnyAsync(row => row.Id == id, cancellation))
+        {
+            return new SaveResult.Saved();
+        }
+
         var count = await session.Db.Guests.CountAsync(cancellation);
         if (Problems(name, count + 1) is { Count: > 0 } problems)
         {
-            return (new SaveResult.Refused(problems), null);
+            return new SaveResult.Refused(problems);
         }
 
-        var guest = new Guest(access.GroupId, GuestId.New(), name.Trim(), portion, null);
-        session.Db.Guests.Add(guest);
+        session.Db.Guests.Add(new Guest(access.GroupId, id, name.Trim(), portion, null));
         await session.CommitAsync(cancellation);
-        return (new SaveResult.Saved(), guest.Id);
+        return new SaveResult.Saved();
     }
 
     public async Task<SaveResult> SetAsync(

@@ -49,9 +49,12 @@ public sealed class HostDesk
             answers.Count(answer => answer.NightId == night.Id && answer.Facts.Presence == Presence.Coming)))];
     }
 
-    /// <summary>Opens a night and invites everybody in <paramref name="guests"/>; the host eats too.</summary>
+    /// <summary>
+    /// Opens a night and invites everybody in <paramref name="guests"/>; the host eats too. Safe to repeat: the page makes
+    /// the id, and the same id opens one night.
+    /// </summary>
     public async Task<NightResult> OpenNightAsync(
-        GroupAccess access, NightFacts facts, IReadOnlyList<GuestId> guests, CancellationToken cancellation)
+        GroupAccess access, NightId id, NightFacts facts, IReadOnlyList<GuestId> guests, CancellationToken cancellation)
     {
         if (NightDraft.Problems(facts, _clock.GetCurrentInstant()) is { Count: > 0 } problems)
         {
@@ -64,7 +67,12 @@ public sealed class HostDesk
             return new NightResult.Refused([new DraftProblem("formula", DraftFault.UnknownFormula)]);
         }
 
-        var night = new Night(access.GroupId, NightId.New(), facts);
+        if (await session.Db.Nights.AnyAsync(row => row.Id == id, cancellation))
+        {
+            return new NightResult.Kept(id, NightTime.Resolve(facts.ServeAt, facts.Zone).Change);
+        }
+
+        var night = new Night(access.GroupId, id, facts);
         session.Db.Nights.Add(night);
         var known = await session.Db.Guests.AsNoTracking()
             .Where(guest => guests.Contains(guest.Id) || guest.HostId == access.HostId).ToListAsync(cancellation);

@@ -49,19 +49,23 @@ public sealed class KitchenDesk
         return await session.Db.Recipes.AsNoTracking().OrderBy(recipe => recipe.Name).ToListAsync(cancellation);
     }
 
-    public async Task<(SaveResult Result, FormulaId? Id)> AddRecipeAsync(
-        GroupAccess access, string name, DoughFormula formula, PieShape shape, CancellationToken cancellation)
+    /// <summary>Safe to repeat: the page makes the id.</summary>
+    public async Task<SaveResult> AddRecipeAsync(
+        GroupAccess access, FormulaId id, string name, DoughFormula formula, PieShape shape, CancellationToken cancellation)
     {
         if (_check.Problems(name, formula, shape) is { Count: > 0 } problems)
         {
-            return (new SaveResult.Refused(problems), null);
+            return new SaveResult.Refused(problems);
         }
 
         await using var session = await _sessions.OpenAsync(access, cancellation);
-        var recipe = new DoughRecipe(access.GroupId, FormulaId.New(), name.Trim(), formula, shape);
-        session.Db.Recipes.Add(recipe);
-        await session.CommitAsync(cancellation);
-        return (new SaveResult.Saved(), recipe.Id);
+        if (!await session.Db.Recipes.AnyAsync(row => row.Id == id, cancellation))
+        {
+            session.Db.Recipes.Add(new DoughRecipe(access.GroupId, id, name.Trim(), formula, shape));
+            await session.CommitAsync(cancellation);
+        }
+
+        return new SaveResult.Saved();
     }
 
     public async Task<SaveResult> SetRecipeAsync(
@@ -85,11 +89,17 @@ public sealed class KitchenDesk
             .OrderBy(item => item.Role).ThenBy(item => item.Order).ToListAsync(cancellation);
     }
 
+    /// <summary>Safe to repeat: the page makes the id.</summary>
     public async Task<SaveResult> AddMenuItemAsync(
-        GroupAccess access, string name, MenuRole role, double gramsPerCm2, Composition composition,
+        GroupAccess access, MenuItemId id, string name, MenuRole role, double gramsPerCm2, Composition composition,
         CancellationToken cancellation)
     {
         await using var session = await _sessions.OpenAsync(access, cancellation);
+        if (await session.Db.MenuItems.AnyAsync(item => item.Id == id, cancellation))
+        {
+            return new SaveResult.Saved();
+        }
+
         var count = await session.Db.MenuItems.CountAsync(cancellation);
         if (KitchenCheck.Problems(name, gramsPerCm2, count + 1) is { Count: > 0 } problems)
         {
@@ -97,7 +107,7 @@ public sealed class KitchenDesk
         }
 
         session.Db.MenuItems.Add(new PantryItem(
-            access.GroupId, MenuItemId.New(), name.Trim(), role, gramsPerCm2, composition, count));
+            access.GroupId, id, name.Trim(), role, gramsPerCm2, composition, count));
         await _replans.UpcomingNightsAsync(session, cancellation);
         await session.CommitAsync(cancellation);
         _replans.Wake();

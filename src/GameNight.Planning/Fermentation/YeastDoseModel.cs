@@ -30,6 +30,9 @@ public static class YeastDoseModel
 
     private const int Bisections = 50;
 
+    /// <summary>Bisection that ends this close to a limit, as a fraction, has found none inside it.</summary>
+    private const double AtTheEdge = 1e-6;
+
     public static YeastDose For(
         DoughJourney journey, DoughFormula formula, Grams flour, Share? byHand, FermentationTable table, DoughTable dough)
     {
@@ -42,7 +45,7 @@ public static class YeastDoseModel
         var share = Explained.Decide(byHand, proposed, Reasons(journey, fridge, table));
         var total = flour * share.Value;
 
-        var isSensible = fresh is > LeastPercent and < MostPercent;
+        var isSensible = fresh is > LeastPercent * (1 + AtTheEdge) and < MostPercent * (1 - AtTheEdge);
         return new YeastDose(
             formula.Yeast,
             share,
