@@ -30,3 +30,9 @@ public sealed record OnlyUnwantedLeft(string EaterId) : Conflict;
 
 /// <summary>A rule of the menu or of the request cannot hold, for example no base at all on the menu.</summary>
 public sealed record MenuIncomplete(MenuRole Missing) : Conflict;
+
+/// <summary>The pies hold fewer slices than the eaters want together; everybody's slices were cut in proportion.</summary>
+public sealed record TooFewSlices(int Wanted, int Slices, int PiesNeeded) : Conflict;
+
+/// <summary>There are slices enough, but too few of them are permitted for this eater: one more pie would do.</summary>
+public sealed record EaterShortOfSlices(string EaterId, int Planned, int Wanted) : Conflict;

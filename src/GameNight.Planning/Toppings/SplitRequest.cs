@@ -11,7 +11,9 @@ public sealed record SplitEater(string Id, int Slices, DietaryNeeds Needs, IRead
 /// </summary>
 public sealed record MustNotGroup(IReadOnlyList<string> EaterIds, DietaryNeeds Needs, int SlicesNineInTen);
 
-/// <summary>Everything the topping split depends on. The slices of all eaters add up to at most all slices.</summary>
+/// <summary>
+/// Everything the topping split depends on. When the eaters want more slices than there are, all are cut in proportion.
+/// </summary>
 /// <param name="SlicesPerPie">4 to 16. An odd number allows whole pies only; an even one halves as well.</param>
 public sealed record SplitRequest(
     IReadOnlyList<SplitEater> Eaters,
@@ -20,5 +22,8 @@ public sealed record SplitRequest(
     int Pies,
     int SlicesPerPie)
 {
+    public int AllSlices => Pies * SlicesPerPie;
+
+    /// <summary>The slices of the smallest sector: half a pie, or the whole of it where a pie cannot be halved evenly.</summary>
     public int SlicesPerHalf => SlicesPerPie % 2 == 0 ? SlicesPerPie / 2 : SlicesPerPie;
 }

@@ -37,8 +37,11 @@ public enum SplitQuality
 }
 
 /// <summary>Which combination goes on which sector of which pie, and whose slices are where.</summary>
-/// <param name="GapPercent">Proven distance from the best possible value of the last objective; 0 when proved.</param>
-/// <param name="SolverSlices">Slices of deterministic solver time used.</param>
+/// <param name="Combinations">What is on the table, in the order of the letters.</param>
+/// <param name="Servings">By eater, then pie. An eater who gets nothing has none.</param>
+/// <param name="Satisfactions">By eater id; only eaters who are planned at least one slice.</param>
+/// <param name="GapPercent">The widest proven distance from the best possible value of any objective; 0 when proved.</param>
+/// <param name="SolverSlices">The smallest effort that gives this very answer again; 0 when no solver was asked.</param>
 public sealed record ToppingSplit(
     IReadOnlyList<Combination> Combinations,
     IReadOnlyList<PieOrder> Pies,

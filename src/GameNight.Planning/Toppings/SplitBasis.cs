@@ -1,0 +1,133 @@
+using GameNight.Planning.Guests;
+
+namespace GameNight.Planning.Toppings;
+
+/// <summary>Somebody who gets slices (as many as can be granted, at least one), with their taste.</summary>
+internal sealed record SeatedEater(string Id, int Slices, DietaryNeeds Needs, Palate Palate);
+
+/// <summary>Pies that are filled together: the own pies of one party, or all the others (no owners).</summary>
+/// <param name="Units">Halves, or whole pies where a pie cannot be halved.</param>
+internal sealed record PieSet(int Pies, int Units, IReadOnlyList<int> Owners)
+{
+    public bool IsOwn => Owners.Count > 0;
+}
+
+/// <summary>A must-not group of the request with what it may have.</summary>
+internal sealed record GroupAtTable(MustNotGroup Group, Palate Palate);
+
+/// <summary>A choice of the catalogue on the pies of one set: what sectors are made of and slices are taken from.</summary>
+internal sealed record Supply(int Set, int Choice);
+
+/// <summary>So many slices of these supplies must be on the table for this group.</summary>
+internal sealed record CoverageGoal(IReadOnlyList<string> EaterIds, int Wanted, IReadOnlyList<int> Supplies);
+
+/// <summary>What every answer starts from, quick or solved: who eats how much, which pies are whose, and what may go on them.</summary>
+internal sealed class SplitBasis
+{
+    private readonly int[,] _scores;
+
+    public SplitBasis(
+        MenuLists menu,
+        IReadOnlyList<SeatedEater> eaters,
+        IReadOnlyList<PieSet> sets,
+        IReadOnlyList<MenuChoice> catalogue,
+        IReadOnlyList<GroupAtTable> groups,
+        int slicesPerUnit)
+    {
+        Menu = menu;
+        Eaters = eaters;
+        Sets = sets;
+        Catalogue = catalogue;
+        SlicesPerUnit = slicesPerUnit;
+        Supplies =
+        [
+            .. from set in Enumerable.Range(0, sets.Count)
+            where sets[set].Units > 0
+            from choice in Enumerable.Range(0, catalogue.Count)
+            where sets[set].Owners.All(owner => eaters[owner].Palate.Permits(catalogue[choice]))
+            select new Supply(set, choice),
+        ];
+
+        _scores = new int[eaters.Count, Supplies.Count];
+        for (var eater = 0; eater < eaters.Count; eater++)
+        {
+            for (var supply = 0; supply < Supplies.Count; supply++)
+            {
+                _scores[eater, supply] = eaters[eater].Palate.Score(catalogue[Supplies[supply].Choice]) ?? -1;
+            }
+        }
+
+        Goals = [.. groups.Select(GoalOf)];
+        Regular = [.. Enumerable.Range(0, eaters.Count).Select(eater => SuppliesFor(eater, leftOver: false))];
+        LeftOver = [.. Enumerable.Range(0, eaters.Count).Select(eater => SuppliesFor(eater, leftOver: true))];
+    }
+
+    public MenuLists Menu { get; }
+    public IReadOnlyList<SeatedEater> Eaters { get; }
+
+    /// <summary>Own pies first, the open pies last (perhaps none).</summary>
+    public IReadOnlyList<PieSet> Sets { get; }
+
+    public IReadOnlyList<MenuChoice> Catalogue { get; }
+    public int SlicesPerUnit { get; }
+    public IReadOnlyList<Supply> Supplies { get; }
+    public IReadOnlyList<CoverageGoal> Goals { get; }
+
+    /// <summary>What is already known to stand in the way.</summary>
+    public IReadOnlyList<Conflict> Conflicts { get; init; } = [];
+
+    /// <summary>For each eater the supplies they may eat from: their own pies, or the open ones.</summary>
+    public IReadOnlyList<int[]> Regular { get; }
+
+    /// <summary>For each eater the own pies of others that hold nothing forbidden: only for slices nobody else can give them.</summary>
+    public IReadOnlyList<int[]> LeftOver { get; }
+
+    /// <summary>
+    /// How many different combinations are wanted at most: six on a small night, ten at 24 pies, fourteen from 40 on. More
+    /// choice on the table is more to prepare and to explain, and helps hardly anybody.
+    /// </summary>
+    public int DistinctWanted => Math.Clamp(4 + (Sets.Sum(set => set.Pies) / 4), 6, 14);
+
+    /// <summary>What a slice is worth to the eater, 0 to 12. Only for supplies they may eat from.</summary>
+    public int Score(int eater, int supply) => _scores[eater, supply];
+
+    /// <summary>Eaters whose satisfaction can be compared: those for whom some choice is worth anything.</summary>
+    public IEnumerable<int> Judging => Enumerable.Range(0, Eaters.Count).Where(eater => Eaters[eater].Palate.BestPossible > 0);
+
+    /// <summary>The score of all slices of this eater if every one were their best possible.</summary>
+    public int MostScore(int eater) => Eaters[eater].Slices * Eaters[eater].Palate.BestPossible;
+
+    /// <summary>As good as "fine", or as their best where that is less.</summary>
+    public bool IsAcceptable(int eater, int supply) =>
+        _scores[eater, supply] >= Math.Min(Palate.FineScore, Eaters[eater].Palate.BestPossible);
+
+    /// <summary>The different choices on the table, whichever pies they are on.</summary>
+    public IReadOnlySet<int> ChoicesUsed(IReadOnlyList<int> units) =>
+        Enumerable.Range(0, Supplies.Count).Where(supply => units[supply] > 0).Select(supply => Supplies[supply].Choice).ToHashSet();
+
+    private int[] SuppliesFor(int eater, bool leftOver)
+    {
+        var ownSet = Sets.ToList().FindIndex(set => set.Owners.Contains(eater));
+        return [.. Enumerable.Range(0, Supplies.Count).Where(supply => _scores[eater, supply] >= 0 && MayTakeFrom(Supplies[supply].Set))];
+
+        bool MayTakeFrom(int set) =>
+            leftOver ? ownSet < 0 && Sets[set].IsOwn
+            : ownSet >= 0 ? set == ownSet
+            : !Sets[set].IsOwn;
+    }
+
+    /// <summary>A group that needs own pies counts on those of its own eaters only; any other on the open pies.</summary>
+    private CoverageGoal GoalOf(GroupAtTable group)
+    {
+        return new CoverageGoal(group.Group.EaterIds, group.Group.SlicesNineInTen, [.. Enumerable.Range(0, Supplies.Count).Where(Counts)]);
+
+        bool Counts(int supply)
+        {
+            var set = Sets[Supplies[supply].Set];
+            return group.Palate.Permits(Catalogue[Supplies[supply].Choice])
+                && (group.Group.Needs.NeedsOwnPie
+                    ? set.Owners.Any(owner => group.Group.EaterIds.Contains(Eaters[owner].Id))
+                    : !set.IsOwn);
+        }
+    }
+}

@@ -1,0 +1,54 @@
+namespace GameNight.Planning.Toppings;
+
+/// <summary>An answer in counts: how many units of each supply are baked, and how many slices of it each eater gets.</summary>
+internal sealed class SplitDraft(SplitBasis basis, int[] units, int[,] slices)
+{
+    /// <summary>
+    /// The worst-off eater is compared in steps of a 360th of the best they could have: a finer step is no difference at the
+    /// table, and a coarser one would hide half a point in a slice.
+    /// </summary>
+    public const int WorstOffScale = 360;
+
+    public SplitBasis Basis { get; } = basis;
+    public IReadOnlyList<int> Units { get; } = units;
+
+    /// <summary>Slices that could not be given to anybody's mouth they are permitted for.</summary>
+    public int Missing => Enumerable.Range(0, Basis.Eaters.Count).Sum(eater => Basis.Eaters[eater].Slices - EatenBy(eater));
+
+    /// <summary>Slices short of the goals of the must-not groups, all together.</summary>
+    public int Uncovered => Basis.Goals.Sum(goal => Math.Max(0, goal.Wanted - Covering(goal)));
+
+    /// <summary>Slices that somebody takes from other people's own pies.</summary>
+    public int LeftOverTaken => Enumerable.Range(0, Basis.Eaters.Count).Sum(eater => Basis.LeftOver[eater].Sum(supply => Eaten(eater, supply)));
+
+    /// <summary>The lowest score per wanted slice, against the eater's best possible: 0 to 360. A missing slice scores 0.</summary>
+    public int WorstOff => Basis.Judging.Select(eater => ScoreOf(eater) * WorstOffScale / Basis.MostScore(eater)).DefaultIfEmpty(WorstOffScale).Min();
+
+    /// <summary>The sum over all eaters of how near they come to their best, in 360ths.</summary>
+    public int Together => Basis.Judging.Sum(eater => ScoreOf(eater) * WorstOffScale / Basis.MostScore(eater));
+
+    public int Eaten(int eater, int supply) => slices[eater, supply];
+
+    public int EatenBy(int eater) => Enumerable.Range(0, Basis.Supplies.Count).Sum(supply => slices[eater, supply]);
+
+    /// <summary>The scores of all slices of this eater together.</summary>
+    public int ScoreOf(int eater) =>
+        Enumerable.Range(0, Basis.Supplies.Count)
+            .Where(supply => slices[eater, supply] > 0)
+            .Sum(supply => slices[eater, supply] * Basis.Score(eater, supply));
+
+    /// <summary>Slices on the table that count for the group; what others take from its own pies is gone.</summary>
+    public int Covering(CoverageGoal goal) =>
+        goal.Supplies.Sum(supply => (Units[supply] * Basis.SlicesPerUnit) - TakenByOthers(supply));
+
+    public bool IsBetterThan(SplitDraft other) =>
+        (-Missing, -Uncovered, WorstOff, Together).CompareTo((-other.Missing, -other.Uncovered, other.WorstOff, other.Together)) > 0;
+
+    private int TakenByOthers(int supply)
+    {
+        var set = Basis.Sets[Basis.Supplies[supply].Set];
+        return set.IsOwn
+            ? Enumerable.Range(0, Basis.Eaters.Count).Where(eater => !set.Owners.Contains(eater)).Sum(eater => slices[eater, supply])
+            : 0;
+    }
+}

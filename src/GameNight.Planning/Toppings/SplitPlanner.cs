@@ -1,0 +1,89 @@
+namespace GameNight.Planning.Toppings;
+
+/// <summary>
+/// Plans which combination goes on which pie and whose slices are where. The same request and effort always give the same
+/// split, in whatever order eaters and groups are listed.
+/// </summary>
+public static class SplitPlanner
+{
+    private const int MostPies = 200;
+
+    /// <summary>
+    /// A feasible split at once with <see cref="Effort.Quick"/>, else the best one found within the effort, which is never
+    /// worse for the worst-off eater. What cannot be had is said in <see cref="ToppingSplit.Conflicts"/>.
+    /// </summary>
+    /// <exception cref="ArgumentException">The request contradicts itself: an id twice, a count out of range.</exception>
+    /// <exception cref="OperationCanceledException"><paramref name="cancellation"/> was cancelled.</exception>
+    public static ToppingSplit For(SplitRequest request, Effort effort, CancellationToken cancellation)
+    {
+        Demand(request);
+        cancellation.ThrowIfCancellationRequested();
+        var missing = new[] { MenuRole.Base, MenuRole.Cheese }.Where(role => !request.Menu.Of(role).Any()).ToArray();
+        if (missing.Length > 0)
+        {
+            return new ToppingSplit([], [], [], [], QualityWithoutSearch(effort), 0, 0, [.. missing.Select(role => new MenuIncomplete(role))]);
+        }
+
+        var basis = Seating.For(request, cancellation);
+        var quick = QuickSplit.Of(basis, cancellation);
+        var outcome = effort == Effort.Quick || basis.Eaters.Count == 0
+            ? new SplitOutcome(quick, QualityWithoutSearch(effort), 0, 0)
+            : ToppingSplitModel.Improve(basis, quick, effort, cancellation);
+
+        var split = PieLayout.Of(outcome, [.. basis.Conflicts, .. ShortcomingsOf(outcome.Draft)]);
+        ToppingSplitCheck.Demand(request, split);
+        return split;
+    }
+
+    /// <summary>Where there is nothing to choose, the only answer is the best one.</summary>
+    private static SplitQuality QualityWithoutSearch(Effort effort) =>
+        effort == Effort.Quick ? SplitQuality.Quick : SplitQuality.Proved;
+
+    private static IEnumerable<Conflict> ShortcomingsOf(SplitDraft draft)
+    {
+        var basis = draft.Basis;
+        for (var eater = 0; eater < basis.Eaters.Count; eater++)
+        {
+            var (id, wanted, palate) = (basis.Eaters[eater].Id, basis.Eaters[eater].Slices, basis.Eaters[eater].Palate);
+            if (draft.EatenBy(eater) < wanted)
+            {
+                yield return new EaterShortOfSlices(id, draft.EatenBy(eater), wanted);
+            }
+
+            if (palate.OnlyUnwantedToppings || (draft.EatenBy(eater) > 0 && draft.ScoreOf(eater) == 0))
+            {
+                yield return new OnlyUnwantedLeft(id);
+            }
+        }
+
+        foreach (var goal in basis.Goals.Where(goal => draft.Covering(goal) < goal.Wanted))
+        {
+            yield return new GroupShortOfSlices(goal.EaterIds, draft.Covering(goal), goal.Wanted);
+        }
+    }
+
+    private static void Demand(SplitRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        ArgumentOutOfRangeException.ThrowIfNegative(request.Pies);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(request.Pies, MostPies);
+        ArgumentOutOfRangeException.ThrowIfLessThan(request.SlicesPerPie, 4);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(request.SlicesPerPie, 16);
+        ArgumentOutOfRangeException.ThrowIfNegative(request.Menu.MostToppings);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(request.Menu.MostToppings, 5);
+        DemandUnique(request.Eaters.Select(eater => eater.Id), "Every eater has an id of their own.");
+        DemandUnique(request.Menu.Items.Select(item => item.Id), "Every menu item has an id of its own.");
+        if (request.Eaters.Any(eater => eater.Slices < 0))
+        {
+            throw new ArgumentException("Nobody eats fewer than no slices.", nameof(request));
+        }
+
+        void DemandUnique(IEnumerable<string> ids, string message)
+        {
+            if (ids.GroupBy(id => id, StringComparer.Ordinal).Any(same => same.Count() > 1))
+            {
+                throw new ArgumentException(message, nameof(request));
+            }
+        }
+    }
+}

@@ -1,0 +1,125 @@
+namespace GameNight.Planning.Toppings;
+
+/// <summary>
+/// Looks at every finished split again, in ordinary code that shares nothing with what made it: labels against needs,
+/// slices against pies. A split with a breach must never be saved or shown.
+/// </summary>
+public static class ToppingSplitCheck
+{
+    /// <exception cref="InvalidOperationException">The split breaks a hard rule: a mistake in the planner.</exception>
+    public static void Demand(SplitRequest request, ToppingSplit split)
+    {
+        if (Breaches(request, split) is { Count: > 0 } breaches)
+        {
+            throw new InvalidOperationException("The topping split breaks its own rules: " + string.Join(" ", breaches));
+        }
+    }
+
+    /// <summary>Every broken rule as one sentence with ids; empty when the split is sound.</summary>
+    public static IReadOnlyList<string> Breaches(SplitRequest request, ToppingSplit split) =>
+    [
+        .. BreachesOfPies(request, split),
+        .. BreachesOfServings(request, split),
+    ];
+
+    private static IEnumerable<string> BreachesOfPies(SplitRequest request, ToppingSplit split)
+    {
+        var letters = split.Combinations.Select(combination => combination.Letter).ToHashSet();
+        if (letters.Count != split.Combinations.Count)
+        {
+            yield return "A letter stands for two combinations.";
+        }
+
+        if (!letters.SetEquals(split.Pies.SelectMany(pie => pie.Sectors).Select(sector => sector.Letter)))
+        {
+            yield return "The letters of the combinations are not those of the sectors.";
+        }
+
+        foreach (var combination in split.Combinations.Where(combination => !IsOnMenu(request.Menu, combination)))
+        {
+            yield return $"Combination {combination.Letter} is not on the menu.";
+        }
+
+        foreach (var (pie, index) in split.Pies.Select((pie, index) => (pie, index)))
+        {
+            if (pie.Number != index + 1 || (pie.IsOwnPie && index > 0 && !split.Pies[index - 1].IsOwnPie))
+            {
+                yield return $"Pie {pie.Number} is out of order: numbers run from 1, own pies first.";
+            }
+
+            var isHalved = pie.Sectors.Count == 2 && request.SlicesPerPie % 2 == 0
+                && pie.Sectors.All(sector => sector.Slices == request.SlicesPerPie / 2);
+            if (!isHalved && !(pie.Sectors.Count == 1 && pie.Sectors[0].Slices == request.SlicesPerPie))
+            {
+                yield return $"Pie {pie.Number} is neither whole nor two halves.";
+            }
+
+            foreach (var owner in request.Eaters.Where(eater => pie.OwnPieFor.Contains(eater.Id)))
+            {
+                if (pie.Sectors.Any(sector => !IsPermitted(request, split, sector.Letter, owner)))
+                {
+                    yield return $"Own pie {pie.Number} holds something that must not touch the slices of {owner.Id}.";
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<string> BreachesOfServings(SplitRequest request, ToppingSplit split)
+    {
+        foreach (var place in split.Servings.GroupBy(serving => (serving.PieNumber, serving.Letter)))
+        {
+            var slices = split.Pies.Where(pie => pie.Number == place.Key.PieNumber)
+                .SelectMany(pie => pie.Sectors)
+                .Where(sector => sector.Letter == place.Key.Letter)
+                .Sum(sector => sector.Slices);
+            if (place.Sum(serving => serving.Slices) > slices)
+            {
+                yield return $"More slices of {place.Key.Letter} are served from pie {place.Key.PieNumber} than it has.";
+            }
+        }
+
+        foreach (var served in split.Servings.GroupBy(serving => serving.EaterId))
+        {
+            var eater = request.Eaters.FirstOrDefault(eater => eater.Id == served.Key);
+            if (eater is null)
+            {
+                yield return $"{served.Key} is served but eats nothing here.";
+                continue;
+            }
+
+            if (served.Any(serving => serving.Slices < 1) || served.Sum(serving => serving.Slices) > eater.Slices)
+            {
+                yield return $"{eater.Id} is served another number of slices than wanted.";
+            }
+
+            if (served.Any(serving => !IsPermitted(request, split, serving.Letter, eater)))
+            {
+                yield return $"{eater.Id} is served something they must not have.";
+            }
+
+            if (eater.Needs.NeedsOwnPie && served.Any(serving => !IsOwnPieOf(split, serving.PieNumber, eater)))
+            {
+                yield return $"{eater.Id} is served from a pie that is not their own.";
+            }
+        }
+    }
+
+    private static bool IsOwnPieOf(ToppingSplit split, int pieNumber, SplitEater eater) =>
+        split.Pies.Any(pie => pie.Number == pieNumber && pie.OwnPieFor.Contains(eater.Id));
+
+    private static bool IsPermitted(SplitRequest request, ToppingSplit split, string letter, SplitEater eater) =>
+        request.Menu.Dough.IsPermittedFor(eater.Needs)
+        && split.Combinations.FirstOrDefault(combination => combination.Letter == letter) is { } combination
+        && combination.ItemIds.All(id => request.Menu.Items.Any(item => item.Id == id && item.Composition.IsPermittedFor(eater.Needs)));
+
+    private static bool IsOnMenu(Menu menu, Combination combination)
+    {
+        return Has(MenuRole.Base, combination.BaseId)
+            && Has(MenuRole.Cheese, combination.CheeseId)
+            && combination.ToppingIds.All(id => Has(MenuRole.Topping, id))
+            && combination.ToppingIds.Distinct().Count() == combination.ToppingIds.Count
+            && combination.ToppingIds.Count <= menu.MostToppings;
+
+        bool Has(MenuRole role, string id) => menu.Of(role).Any(item => item.Id == id);
+    }
+}
