@@ -1,3 +1,4 @@
+using GameNight.Planning.Dough;
 namespace GameNight.Planning.Timeline;
 
 /// <summary>A request in whole minutes from the serving time: what every part of the timeline computes with.</summary>

@@ -1,3 +1,4 @@
+using GameNight.Planning.Dough;
 using NodaTime;
 
 namespace GameNight.Planning.Timeline;

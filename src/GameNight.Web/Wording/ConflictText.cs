@@ -21,13 +21,15 @@ public sealed class ConflictText(string zone, Func<string, string> nameOf)
         OwnPiesDoNotFit c => $"{Names(c.EaterIds)} need pies of their own; {c.PiesNeeded} pies would do, the night has {c.Pies}. Set the pies to {c.PiesNeeded}.",
         GroupShortOfSlices c => $"{Names(c.EaterIds)} may want {c.Wanted} slices, and {c.Permitted} are permitted for them. One pie more, or another topping for everybody on one half, would do.",
         OnlyUnwantedLeft c => $"{nameOf(c.EaterId)} asked never to get what is left for them. Another topping on the menu would help.",
+        TooFewSlices c => $"Everybody together may want {Slices(c.Wanted)}, and the pies hold {c.Slices}: everybody's were cut in proportion. {Pies(c.PiesNeeded)} would do.",
+        EaterShortOfSlices c => $"{nameOf(c.EaterId)} may want {Slices(c.Wanted)}, and {c.Planned} are permitted for them. One pie more would do.",
         MenuIncomplete c => $"The menu has no {WordText.Say(c.Missing)} on offer. Add one; “no {WordText.Say(c.Missing)}” counts too.",
         TooLateForColdFerment c => $"It is too late for the cold ferment: mixing would have begun {Moment(c.NeededMixAt, zone)}. Serve from {Moment(c.EarliestServeAt, zone)}, or shorten the cold ferment: {Length(c.HoursPossible)} are left from mixing to serving.",
         ServingTimeHasPassed c => $"The serving time, {Moment(c.ServeAt, zone)}, has passed.",
         NoFreeHands c => NoFree(c),
         RulesClash c => $"These steps contradict each other by {Length(c.By)}: {WordText.And([.. c.Steps.Select(WordText.Say)])}. Change one of their times.",
         ChosenMixTimeDoesNotFit c => $"Mixing at {Moment(c.MixAt, zone)} does not fit; it can start from {Moment(c.EarliestMixAt, zone)} to {Moment(c.LatestMixAt, zone)}. The plan below goes without it.",
-        LastPieIsLate c => $"The last pie is on the table {Length(c.AfterFirst)} after the first. {Bakes(c.PiesPerBakeNeeded)}",
+        LastPieIsLate c => $"The last pie is on the table {Length(c.AfterFirst)} after the first. {Bakes(c)}",
         _ => throw new UnreachableException($"No wording for {conflict.GetType().Name}."),
     };
 
@@ -60,7 +62,10 @@ public sealed class ConflictText(string zone, Func<string, string> nameOf)
         NothingPermittedBecause.Cheese => "no cheese is, not even going without. Add “no cheese” to the menu.",
     };
 
-    private static string Bakes(int piesPerBake) => piesPerBake > 1
-        ? $"Baking {piesPerBake} at a time would bring it within an hour and a half."
-        : "Smaller pies or a longer table are what is left.";
+    private static string Bakes(LastPieIsLate conflict) => conflict switch
+    {
+        { PiesPerBakeNeeded: { } pies, HandsNeeded: { } hands } =>
+            $"Baking {pies} at a time with {(hands == 1 ? "one pair of hands" : $"{hands} pairs of hands")} would bring it within an hour and a half.",
+        _ => "No kitchen setting brings it within an hour and a half: fewer pies, or a longer table.",
+    };
 }

@@ -1,3 +1,4 @@
+using GameNight.Planning.Dough;
 using CsCheck;
 using GameNight.Planning.Timeline;
 using NodaTime;
