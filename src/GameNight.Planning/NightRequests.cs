@@ -25,7 +25,14 @@ internal static class NightRequests
             [.. eating.Select((eater, index) =>
                 new SplitEater(eater.EaterId, slices[index], needs[eater.EaterId].Needs, needs[eater.EaterId].Likes))],
             [.. forecast.MustNotGroups.Select(group =>
-                new MustNotGroup(group.EaterIds, needs[group.EaterIds[0]].Needs, group.SlicesNineInTen))],
+            {
+                // An own pie is sized by what its owners are planned: a second one for a hungry night would take a
+                // pie from everybody else.
+                var groupNeeds = needs[group.EaterIds[0]].Needs;
+                var planned = eating.Select((eater, index) => group.EaterIds.Contains(eater.EaterId) ? slices[index] : 0).Sum();
+                return new MustNotGroup(
+                    group.EaterIds, groupNeeds, groupNeeds.NeedsOwnPie ? planned : group.SlicesNineInTen);
+            })],
             night.Menu,
             pies,
             night.Shape.SlicesPerPie);

@@ -77,6 +77,9 @@ public static class QuantityText
 
     public static string ShortDay(LocalDate date) => LocalDatePattern.Create("ddd d MMM", Culture).Format(date);
 
+    /// <summary>Short enough for a big numeral: "Thu 10".</summary>
+    public static string DayOfMonth(LocalDate date) => LocalDatePattern.Create("ddd d", Culture).Format(date);
+
     public static string Time(LocalTime time) => LocalTimePattern.Create("HH:mm", Culture).Format(time);
 
     public static string DayAndTime(LocalDateTime at) => $"{Day(at.Date)}, {Time(at.TimeOfDay)}";

@@ -17,21 +17,23 @@ public sealed record RibbonScale(Instant From, Instant Until)
         CultureInfo.InvariantCulture,
         $"left:{At(start):0.###}%;width:{Math.Max(At(end) - At(start), 0.2):0.###}%;top:{lane * laneRem:0.##}rem");
 
-    /// <summary>The first lane on which each box has room after the one before it, in order of starting.</summary>
-    public static IReadOnlyList<int> Lanes(IReadOnlyList<(Instant Start, Instant End)> boxes)
+    /// <summary>
+    /// The first lane on which each box, with its label, has room after the one before it. Places in percent of the line.
+    /// </summary>
+    public static IReadOnlyList<int> Lanes(IReadOnlyList<(double From, double Until)> boxes)
     {
-        var free = new List<Instant>();
+        var free = new List<double>();
         var lanes = new int[boxes.Count];
-        foreach (var index in Enumerable.Range(0, boxes.Count).OrderBy(i => boxes[i].Start).ThenByDescending(i => boxes[i].End))
+        foreach (var index in Enumerable.Range(0, boxes.Count).OrderBy(i => boxes[i].From).ThenByDescending(i => boxes[i].Until))
         {
-            var lane = free.FindIndex(until => until <= boxes[index].Start);
+            var lane = free.FindIndex(until => until <= boxes[index].From);
             if (lane < 0)
             {
-                free.Add(default);
+                free.Add(0);
                 lane = free.Count - 1;
             }
 
-            free[lane] = boxes[index].End;
+            free[lane] = boxes[index].Until;
             lanes[index] = lane;
         }
 
