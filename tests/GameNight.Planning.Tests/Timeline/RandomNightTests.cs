@@ -8,7 +8,7 @@ namespace GameNight.Planning.Tests.Timeline;
 public class RandomNightTests
 {
     private const int QuickNights = 1000;
-    private const int SolvedNights = 15;
+    private const int SolvedNights = 10;
 
     private static readonly Effort Little = new(1);
 
