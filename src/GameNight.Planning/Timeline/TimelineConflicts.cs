@@ -25,5 +25,8 @@ public sealed record RulesClash(IReadOnlyList<StepKind> Steps, Duration By) : Co
 /// <summary>The host's own mixing time leaves a cold ferment outside its window.</summary>
 public sealed record ChosenMixTimeDoesNotFit(Instant MixAt, Instant EarliestMixAt, Instant LatestMixAt) : Conflict;
 
-/// <summary>One oven needs this long for all pies: the last is on the table well after the first.</summary>
-public sealed record LastPieIsLate(Duration AfterFirst, int PiesPerBakeNeeded) : Conflict;
+/// <summary>
+/// A notice: the last pie is on the table this long after the first. <paramref name="PiesPerBakeNeeded"/> pies at once with
+/// <paramref name="HandsNeeded"/> hands would bring it in time; both null when nothing a kitchen has would.
+/// </summary>
+public sealed record LastPieIsLate(Duration AfterFirst, int? PiesPerBakeNeeded, int? HandsNeeded) : Conflict;

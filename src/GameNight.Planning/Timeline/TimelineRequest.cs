@@ -1,16 +1,10 @@
+using GameNight.Planning.Dough;
 using NodaTime;
 
 namespace GameNight.Planning.Timeline;
 
 /// <summary>A time in which the host's hands are not there: work, sleep, away.</summary>
 public sealed record HostAway(Instant From, Instant Until);
-
-/// <summary>How a batch is kneaded.</summary>
-public enum KneadingWay
-{
-    ByHand,
-    Mixer,
-}
 
 /// <summary>The window of the cold ferment, from balls in the fridge to balls out of it.</summary>
 public sealed record ColdFerment(Duration Shortest, Duration Wanted, Duration Longest);

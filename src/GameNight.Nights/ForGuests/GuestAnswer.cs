@@ -1,0 +1,85 @@
+using GameNight.Nights.Records;
+using GameNight.Planning.Guests;
+using NodaTime;
+
+namespace GameNight.Nights.ForGuests;
+
+/// <summary>What a guest sends: the answer, and with consent what they must not eat.</summary>
+/// <param name="Needs">Must-nots of the guest, then of each companion; kept only with consent.</param>
+/// <param name="Note">Private note to the host; kept only with consent.</param>
+/// <param name="Consents">The guest agreed that must-nots and note are kept for this night.</param>
+/// <param name="Revision">The revision the form was made from, 0 for none.</param>
+/// <param name="Key">Made with the form: sent twice, it counts once.</param>
+public sealed record GuestAnswer(
+    AnswerFacts Facts, IReadOnlyList<DietaryNeeds> Needs, string Note, bool Consents, int Revision, Guid Key);
+
+/// <summary>What is wrong with an answer.</summary>
+public enum AnswerFault
+{
+    TooManyCompanions,
+    NoteTooLong,
+}
+
+/// <summary>What came of an answer.</summary>
+public abstract record AnswerResult
+{
+    private AnswerResult()
+    {
+    }
+
+    public sealed record Recorded : AnswerResult;
+
+    /// <summary>Recorded after the dough was begun: the page says what that means.</summary>
+    public sealed record RecordedAsLateChange : AnswerResult;
+
+    /// <summary>Somebody answered from elsewhere since the form was made; nothing of this one is kept yet.</summary>
+    public sealed record AnsweredElsewhere(InvitationView Current) : AnswerResult;
+
+    public sealed record Refused(AnswerFault Fault, int Most) : AnswerResult;
+
+    public sealed record LinkNotValid(bool IsExpired) : AnswerResult;
+}
+
+/// <summary>A menu item that a guest can like or not.</summary>
+public sealed record LikeableTopping(string Id, string Name);
+
+/// <summary>Everything a guest sees through their link.</summary>
+/// <param name="AnswerBy">Until then the answer moves the dough; null while no plan knows it.</param>
+/// <param name="Address">Null unless the guest said that they come.</param>
+/// <param name="Revision">0 when there is no answer yet.</param>
+public sealed record InvitationView(
+    NightId Night,
+    GuestId Guest,
+    string GroupName,
+    string HostName,
+    string GuestName,
+    string Title,
+    LocalDateTime ServeAt,
+    LocalDateTime? EndsAt,
+    string Zone,
+    Instant ServeAtInstant,
+    string? Address,
+    string Bring,
+    int MostCompanions,
+    Instant? AnswerBy,
+    bool IsAfterCommitment,
+    IReadOnlyList<LikeableTopping> Toppings,
+    AnswerFacts? Answer,
+    int Revision,
+    Instant? AnsweredAt,
+    IReadOnlyList<DietaryNeeds> Needs,
+    string? Note,
+    bool HasConsented,
+    bool WasDisowned);
+
+/// <summary>What a link leads to.</summary>
+public abstract record InvitationLookup
+{
+    private InvitationLookup()
+    {
+    }
+
+    public sealed record Found(InvitationView Invitation) : InvitationLookup;
+
+    public sealed record LinkNotValid(bool IsExpired) : InvitationLookup;
+}

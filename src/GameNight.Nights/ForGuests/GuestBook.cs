@@ -1,0 +1,226 @@
+using GameNight.Nights.Links;
+using GameNight.Nights.Plans;
+using GameNight.Nights.Records;
+using GameNight.Nights.Storage;
+using GameNight.Planning.Toppings;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace GameNight.Nights.ForGuests;
+
+/// <summary>What a guest can do through the link they were sent. The link is the authority; reading changes nothing.</summary>
+public sealed class GuestBook
+{
+    private readonly GroupSessions _sessions;
+    private readonly LinkDirectory _links;
+    private readonly ReplanRequests _replans;
+    private readonly GuestNotes _notes;
+    private readonly IClock _clock;
+
+    internal GuestBook(GroupSessions sessions, LinkDirectory links, ReplanRequests replans, GuestNotes notes, IClock clock)
+    {
+        _sessions = sessions;
+        _links = links;
+        _replans = replans;
+        _notes = notes;
+        _clock = clock;
+    }
+
+    public async Task<InvitationLookup> LookAsync(LinkToken? link, CancellationToken cancellation)
+    {
+        var lookup = await _links.FindAsync(link, LinkScope.Answer, cancellation);
+        if (lookup is not LinkLookup.Found { Holder: var holder })
+        {
+            return new InvitationLookup.LinkNotValid(lookup is LinkLookup.Expired);
+        }
+
+        await using var session = await _sessions.OpenAsync(holder.Access, cancellation);
+        return await ViewAsync(session, holder, cancellation) is { } view
+            ? new InvitationLookup.Found(view)
+            : new InvitationLookup.LinkNotValid(IsExpired: false);
+    }
+
+    /// <summary>
+    /// Keeps an answer. Safe to send again: the same key counts once. An answer made from an older state is not kept
+    /// before the guest has seen the newer one.
+    /// </summary>
+    public async Task<AnswerResult> AnswerAsync(LinkToken? link, GuestAnswer answer, CancellationToken cancellation)
+    {
+        var lookup = await _links.FindAsync(link, LinkScope.Answer, cancellation);
+        if (lookup is not LinkLookup.Found { Holder: var holder })
+        {
+            return new AnswerResult.LinkNotValid(lookup is LinkLookup.Expired);
+        }
+
+        try
+        {
+            return await KeepAsync(holder, answer, cancellation);
+        }
+        catch (DbUpdateException fault) when (!NightsUnavailableException.IsMeantBy(fault))
+        {
+            // Two answers at the same moment: the other one is there now. Look again, then it is a repeat or a newer one.
+            return await KeepAsync(holder, answer, cancellation);
+        }
+    }
+
+    /// <summary>Whoever opened the link says that it is somebody else's; the host is shown so.</summary>
+    /// <returns>False when the link is not valid.</returns>
+    public async Task<bool> DisownAsync(LinkToken? link, CancellationToken cancellation)
+    {
+        var lookup = await _links.FindAsync(link, LinkScope.Answer, cancellation);
+        if (lookup is not LinkLookup.Found { Holder: var holder })
+        {
+            return false;
+        }
+
+        await using var session = await _sessions.OpenAsync(holder.Access, cancellation);
+        var invitation = await InvitationAsync(session, holder, cancellation);
+        invitation?.Disown(_clock.GetCurrentInstant());
+        await session.CommitAsync(cancellation);
+        _replans.Wake(holder.Night);
+        return invitation is not null;
+    }
+
+    private async Task<AnswerResult> KeepAsync(LinkHolder holder, GuestAnswer sent, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(holder.Access, cancellation);
+        var db = session.Db;
+        var night = await db.Nights.AsNoTracking().SingleOrDefaultAsync(row => row.Id == holder.Night, cancellation);
+        if (night is null || await InvitationAsync(session, holder, cancellation) is null)
+        {
+            return new AnswerResult.LinkNotValid(IsExpired: false);
+        }
+
+        var answer = await db.Answers.SingleOrDefaultAsync(
+            row => row.NightId == holder.Night && row.GuestId == holder.Guest, cancellation);
+        if (answer is not null && answer.LastKey == sent.Key)
+        {
+            return Result(answer.IsLate);
+        }
+
+        if (sent.Facts.Companions.Count > night.Facts.MostCompanions)
+        {
+            return new AnswerResult.Refused(AnswerFault.TooManyCompanions, night.Facts.MostCompanions);
+        }
+
+        if (sent.Consents && sent.Note.Length > DietaryNote.LongestNote)
+        {
+            return new AnswerResult.Refused(AnswerFault.NoteTooLong, DietaryNote.LongestNote);
+        }
+
+        if ((answer?.Revision ?? 0) != sent.Revision)
+        {
+            return new AnswerResult.AnsweredElsewhere((await ViewAsync(session, holder, cancellation))!);
+        }
+
+        var now = _clock.GetCurrentInstant();
+        var isLate = await IsAfterCommitmentAsync(db, holder.Night, now, cancellation);
+        if (answer is null)
+        {
+            db.Answers.Add(Answer.First(
+                session.GroupId, holder.Night, holder.Guest, sent.Facts, sent.Key, now, isLate));
+        }
+        else
+        {
+            answer.Replace(sent.Facts, sent.Key, now, isLate);
+        }
+
+        await KeepNoteAsync(session, holder, sent, now, cancellation);
+        await _replans.NightAsync(session, holder.Night, cancellation);
+        await session.CommitAsync(cancellation);
+        _replans.Wake(holder.Night);
+        return Result(isLate);
+    }
+
+    private async Task KeepNoteAsync(
+        GroupSession session, LinkHolder holder, GuestAnswer sent, Instant now, CancellationToken cancellation)
+    {
+        var kept = await session.Db.DietaryNotes.SingleOrDefaultAsync(
+            row => row.NightId == holder.Night && row.GuestId == holder.Guest, cancellation);
+        var note = sent.Note.Trim();
+        var saysSomething = note.Length > 0 || sent.Needs.Any(needs => !needs.IsNone);
+        if (!sent.Consents || !saysSomething)
+        {
+            // Without consent nothing is kept, and what was kept before goes.
+            if (kept is not null)
+            {
+                session.Db.DietaryNotes.Remove(kept);
+            }
+
+            return;
+        }
+
+        if (kept is null)
+        {
+            kept = new DietaryNote(session.GroupId, holder.Night, holder.Guest);
+            session.Db.DietaryNotes.Add(kept);
+        }
+
+        kept.Set(sent.Needs, note.Length > 0 ? _notes.Protect(note) : null, now);
+    }
+
+    private async Task<InvitationView?> ViewAsync(GroupSession session, LinkHolder holder, CancellationToken cancellation)
+    {
+        var db = session.Db;
+        var night = await db.Nights.AsNoTracking().SingleOrDefaultAsync(row => row.Id == holder.Night, cancellation);
+        var invitation = await InvitationAsync(session, holder, cancellation);
+        var guest = await db.Guests.AsNoTracking().SingleOrDefaultAsync(row => row.Id == holder.Guest, cancellation);
+        if (night is null || invitation is null || guest is null)
+        {
+            return null;
+        }
+
+        var group = await db.Groups.AsNoTracking().SingleAsync(cancellation);
+        var hosts = await db.Guests.AsNoTracking().Where(row => row.HostId != null).Select(row => row.Name)
+            .ToListAsync(cancellation);
+        var answer = await db.Answers.AsNoTracking().SingleOrDefaultAsync(
+            row => row.NightId == holder.Night && row.GuestId == holder.Guest, cancellation);
+        var dietary = await db.DietaryNotes.AsNoTracking().SingleOrDefaultAsync(
+            row => row.NightId == holder.Night && row.GuestId == holder.Guest, cancellation);
+        var toppings = await db.MenuItems.AsNoTracking()
+            .Where(item => item.IsOffered && item.Role == MenuRole.Topping)
+            .OrderBy(item => item.Order).Select(item => new { item.Id, item.Name }).ToListAsync(cancellation);
+        var plan = await db.Plans.AsNoTracking().Where(row => row.NightId == holder.Night)
+            .Select(row => new { row.AnswerBy, row.DoughCommitment }).SingleOrDefaultAsync(cancellation);
+
+        return new InvitationView(
+            night.Id,
+            guest.Id,
+            group.Name,
+            string.Join(", ", hosts),
+            guest.Name,
+            night.Facts.Title,
+            night.Facts.ServeAt,
+            night.Facts.EndsAt,
+            night.Facts.Zone,
+            NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone),
+            answer?.Facts.Presence == Presence.Coming ? night.Facts.Address : null,
+            night.Facts.Bring,
+            night.Facts.MostCompanions,
+            plan?.AnswerBy,
+            plan?.DoughCommitment is { } commitment && commitment <= _clock.GetCurrentInstant(),
+            [.. toppings.Select(item => new LikeableTopping(item.Id.ToString(), item.Name))],
+            answer?.Facts,
+            answer?.Revision ?? 0,
+            answer?.AnsweredAt,
+            dietary?.Needs ?? [],
+            _notes.Read(dietary?.ProtectedNote).Note,
+            dietary is not null,
+            invitation.DisownedAt is not null);
+    }
+
+    private static Task<Invitation?> InvitationAsync(GroupSession session, LinkHolder holder, CancellationToken cancellation) =>
+        session.Db.Invitations.SingleOrDefaultAsync(
+            row => row.NightId == holder.Night && row.GuestId == holder.Guest, cancellation);
+
+    private static async Task<bool> IsAfterCommitmentAsync(
+        GameNightDb db, NightId night, Instant now, CancellationToken cancellation)
+    {
+        var commitment = await db.Plans.AsNoTracking().Where(row => row.NightId == night)
+            .Select(row => row.DoughCommitment).SingleOrDefaultAsync(cancellation);
+        return commitment is { } mixing && mixing <= now;
+    }
+
+    private static AnswerResult Result(bool isLate) =>
+        isLate ? new AnswerResult.RecordedAsLateChange() : new AnswerResult.Recorded();
+}

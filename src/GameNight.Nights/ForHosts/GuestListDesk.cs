@@ -1,0 +1,90 @@
+using GameNight.Nights.Membership;
+using GameNight.Nights.Plans;
+using GameNight.Nights.Records;
+using GameNight.Nights.Storage;
+using GameNight.Planning;
+using GameNight.Planning.Guests;
+using Microsoft.EntityFrameworkCore;
+
+namespace GameNight.Nights.ForHosts;
+
+/// <summary>The people a group knows.</summary>
+public sealed class GuestListDesk
+{
+    private readonly GroupSessions _sessions;
+    private readonly ReplanRequests _replans;
+
+    internal GuestListDesk(GroupSessions sessions, ReplanRequests replans)
+    {
+        _sessions = sessions;
+        _replans = replans;
+    }
+
+    public async Task<IReadOnlyList<GuestLine>> GuestsAsync(GroupAccess access, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        return await session.Db.Guests.AsNoTracking().OrderBy(guest => guest.Name)
+            .Select(guest => new GuestLine(guest.Id, guest.Name, guest.Portion, guest.HostId != null))
+            .ToListAsync(cancellation);
+    }
+
+    /// <summary>Safe to repeat: the page makes the id, and the same id adds one guest.</summary>
+    public async Task<SaveResult> AddAsync(
+        GroupAccess access, GuestId id, string name, PortionClass portion, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        if (await session.Db.Guests.AnyAsync(row => row.Id == id, cancellation))
+        {
+            return new SaveResult.Saved();
+        }
+
+        var count = await session.Db.Guests.CountAsync(cancellation);
+        if (Problems(name, count + 1) is { Count: > 0 } problems)
+        {
+            return new SaveResult.Refused(problems);
+        }
+
+        session.Db.Guests.Add(new Guest(access.GroupId, id, name.Trim(), portion, null));
+        await session.CommitAsync(cancellation);
+        return new SaveResult.Saved();
+    }
+
+    public async Task<SaveResult> SetAsync(
+        GroupAccess access, GuestId id, string name, PortionClass portion, CancellationToken cancellation)
+    {
+        if (Problems(name, count: 1) is { Count: > 0 } problems)
+        {
+            return new SaveResult.Refused(problems);
+        }
+
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var guest = await session.Db.Guests.SingleOrDefaultAsync(row => row.Id == id, cancellation);
+        if (guest is null)
+        {
+            return new SaveResult.Gone();
+        }
+
+        guest.Set(name.Trim(), portion);
+        await _replans.UpcomingNightsAsync(session, cancellation);
+        await session.CommitAsync(cancellation);
+        _replans.Wake();
+        return new SaveResult.Saved();
+    }
+
+    private static List<SnapshotProblem> Problems(string name, int count)
+    {
+        var problems = new List<SnapshotProblem>();
+        var length = name.Trim().Length;
+        if (length is < 1 or > Guest.LongestName)
+        {
+            problems.Add(new("name", SnapshotFault.WrongCount, length, 1, Guest.LongestName));
+        }
+
+        if (count > SnapshotCheck.MostGuests)
+        {
+            problems.Add(new("guests", SnapshotFault.WrongCount, count, 0, SnapshotCheck.MostGuests));
+        }
+
+        return problems;
+    }
+}

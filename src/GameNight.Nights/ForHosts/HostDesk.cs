@@ -1,0 +1,277 @@
+using GameNight.Nights.ForGuests;
+using GameNight.Nights.Links;
+using GameNight.Nights.Membership;
+using GameNight.Nights.Plans;
+using GameNight.Nights.Records;
+using GameNight.Nights.Storage;
+using GameNight.Planning;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace GameNight.Nights.ForHosts;
+
+/// <summary>What a host does with nights: open and change one, invite, see answers, overrule the plan's numbers.</summary>
+public sealed class HostDesk
+{
+    private readonly GroupSessions _sessions;
+    private readonly LinkDirectory _links;
+    private readonly ReplanRequests _replans;
+    private readonly GuestNotes _notes;
+    private readonly SnapshotCheck _check;
+    private readonly IClock _clock;
+
+    internal HostDesk(
+        GroupSessions sessions, LinkDirectory links, ReplanRequests replans, GuestNotes notes, ReferenceTables tables,
+        IClock clock)
+    {
+        _sessions = sessions;
+        _links = links;
+        _replans = replans;
+        _notes = notes;
+        _check = new SnapshotCheck(tables);
+        _clock = clock;
+    }
+
+    public async Task<IReadOnlyList<NightLine>> NightsAsync(GroupAccess access, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var db = session.Db;
+        var nights = await db.Nights.AsNoTracking().OrderByDescending(night => night.ServeAt).ToListAsync(cancellation);
+        var invited = await db.Invitations.GroupBy(row => row.NightId)
+            .Select(rows => new { rows.Key, Count = rows.Count() }).ToDictionaryAsync(row => row.Key, row => row.Count, cancellation);
+        var answers = await db.Answers.AsNoTracking().ToListAsync(cancellation);
+        return [.. nights.Select(night => new NightLine(
+            night.Id,
+            night.Facts.Title,
+            night.Facts.ServeAt,
+            night.Facts.Zone,
+            invited.GetValueOrDefault(night.Id),
+            answers.Count(answer => answer.NightId == night.Id && answer.Facts.Presence == Presence.Coming)))];
+    }
+
+    /// <summary>
+    /// Opens a night and invites everybody in <paramref name="guests"/>; the host eats too. Safe to repeat: the page makes
+    /// the id, and the same id opens one night.
+    /// </summary>
+    public async Task<NightResult> OpenNightAsync(
+        GroupAccess access, NightId id, NightFacts facts, IReadOnlyList<GuestId> guests, CancellationToken cancellation)
+    {
+        if (NightDraft.Problems(facts, _clock.GetCurrentInstant()) is { Count: > 0 } problems)
+        {
+            return new NightResult.Refused(problems);
+        }
+
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        if (!await session.Db.Recipes.AnyAsync(recipe => recipe.Id == facts.Formula, cancellation))
+        {
+            return new NightResult.Refused([new DraftProblem("formula", DraftFault.UnknownFormula)]);
+        }
+
+        if (await session.Db.Nights.AnyAsync(row => row.Id == id, cancellation))
+        {
+            return new NightResult.Kept(id, NightTime.Resolve(facts.ServeAt, facts.Zone).Change);
+        }
+
+        var night = new Night(access.GroupId, id, facts);
+        session.Db.Nights.Add(night);
+        var known = await session.Db.Guests.AsNoTracking()
+            .Where(guest => guests.Contains(guest.Id) || guest.HostId == access.HostId).ToListAsync(cancellation);
+        foreach (var guest in known)
+        {
+            await InviteAsync(session, night, guest.Id, cancellation);
+        }
+
+        await _replans.NightAsync(session, night.Id, cancellation);
+        await session.CommitAsync(cancellation);
+        _replans.Wake(night.Id);
+        return new NightResult.Kept(night.Id, NightTime.Resolve(facts.ServeAt, facts.Zone).Change);
+    }
+
+    public async Task<NightResult> ChangeNightAsync(
+        GroupAccess access, NightId id, NightFacts facts, uint version, CancellationToken cancellation)
+    {
+        if (NightDraft.Problems(facts, _clock.GetCurrentInstant()) is { Count: > 0 } problems)
+        {
+            return new NightResult.Refused(problems);
+        }
+
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var night = await session.Db.Nights.SingleOrDefaultAsync(row => row.Id == id, cancellation);
+        if (night is null)
+        {
+            return new NightResult.Gone();
+        }
+
+        session.Db.Entry(night).Property(row => row.Version).OriginalValue = version;
+        night.Set(facts);
+        var expires = NightTime.ToInstant(facts.ServeAt, facts.Zone) + LinkDirectory.KeptAfterNight;
+        foreach (var link in await session.Db.Links
+            .Where(link => link.GroupId == access.GroupId && link.NightId == id).ToListAsync(cancellation))
+        {
+            link.MoveExpiry(expires);
+        }
+
+        await _replans.NightAsync(session, id, cancellation);
+        try
+        {
+            await session.CommitAsync(cancellation);
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            return new NightResult.ChangedMeanwhile();
+        }
+
+        _replans.Wake(id);
+        return new NightResult.Kept(id, NightTime.Resolve(facts.ServeAt, facts.Zone).Change);
+    }
+
+    /// <returns>Null when the night is not in this group.</returns>
+    public async Task<NightView?> NightAsync(GroupAccess access, NightId id, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var db = session.Db;
+        var night = await db.Nights.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, cancellation);
+        if (night is null)
+        {
+            return null;
+        }
+
+        var group = await db.Groups.AsNoTracking().SingleAsync(cancellation);
+        var rows = await (
+            from invitation in db.Invitations.AsNoTracking()
+            where invitation.NightId == id
+            join guest in db.Guests.AsNoTracking() on invitation.GuestId equals guest.Id
+            join answer in db.Answers.AsNoTracking()
+                on new { invitation.NightId, invitation.GuestId } equals new { answer.NightId, answer.GuestId } into answers
+            from answer in answers.DefaultIfEmpty()
+            join note in db.DietaryNotes.AsNoTracking()
+                on new { invitation.NightId, invitation.GuestId } equals new { note.NightId, note.GuestId } into notes
+            from note in notes.DefaultIfEmpty()
+            orderby guest.Name
+            select new { invitation, guest, answer, note }).ToListAsync(cancellation);
+
+        var (at, clock) = NightTime.Resolve(night.Facts.ServeAt, night.Facts.Zone);
+        return new NightView(
+            id, group.Name, night.Facts, at.ToInstant(), clock, night.Overrides, night.Version,
+            [.. rows.Select(row => Show(row.invitation, row.guest, row.answer, row.note))]);
+    }
+
+    /// <summary>Invites somebody the group knows; inviting twice changes nothing.</summary>
+    public async Task<SaveResult> InviteAsync(GroupAccess access, NightId id, GuestId guest, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var night = await session.Db.Nights.SingleOrDefaultAsync(row => row.Id == id, cancellation);
+        if (night is null || !await session.Db.Guests.AnyAsync(row => row.Id == guest, cancellation))
+        {
+            return new SaveResult.Gone();
+        }
+
+        if (!await session.Db.Invitations.AnyAsync(row => row.NightId == id && row.GuestId == guest, cancellation))
+        {
+            await InviteAsync(session, night, guest, cancellation);
+            await _replans.NightAsync(session, id, cancellation);
+            await session.CommitAsync(cancellation);
+            _replans.Wake(id);
+        }
+
+        return new SaveResult.Saved();
+    }
+
+    /// <summary>Takes an invitation back: the link ends at once, and the answer and notes are erased with it.</summary>
+    public async Task<SaveResult> UninviteAsync(GroupAccess access, NightId id, GuestId guest, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var taken = await session.Db.Invitations
+            .Where(row => row.NightId == id && row.GuestId == guest).ExecuteDeleteAsync(cancellation);
+        if (taken == 0)
+        {
+            return new SaveResult.Gone();
+        }
+
+        await session.Db.Links
+            .Where(link => link.GroupId == access.GroupId && link.NightId == id && link.GuestId == guest)
+            .ExecuteDeleteAsync(cancellation);
+        await _replans.NightAsync(session, id, cancellation);
+        await session.CommitAsync(cancellation);
+        _replans.Wake(id);
+        return new SaveResult.Saved();
+    }
+
+    /// <summary>Ends the guest's link and makes a new one.</summary>
+    public async Task<SaveResult> RenewLinkAsync(GroupAccess access, NightId id, GuestId guest, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var night = await session.Db.Nights.SingleOrDefaultAsync(row => row.Id == id, cancellation);
+        var invitation = await session.Db.Invitations
+            .SingleOrDefaultAsync(row => row.NightId == id && row.GuestId == guest, cancellation);
+        if (night is null || invitation is null)
+        {
+            return new SaveResult.Gone();
+        }
+
+        invitation.RenewLink();
+        await _links.ListAsync(session, invitation, NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone), cancellation);
+        await session.CommitAsync(cancellation);
+        return new SaveResult.Saved();
+    }
+
+    /// <summary>
+    /// Sets numbers of the plan by hand or takes them back, one at a time, so that two hosts who overrule different
+    /// numbers do not undo each other.
+    /// </summary>
+    public async Task<SaveResult> OverruleAsync(
+        GroupAccess access, NightId id, Func<NightOverrides, NightOverrides> change, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var night = await session.Db.Nights.SingleOrDefaultAsync(row => row.Id == id, cancellation);
+        if (night is null)
+        {
+            return new SaveResult.Gone();
+        }
+
+        var overrides = change(night.Overrides);
+        if (_check.Problems(overrides.ToByHand()) is { Count: > 0 } problems)
+        {
+            return new SaveResult.Refused(problems);
+        }
+
+        night.Overrule(overrides);
+        await _replans.NightAsync(session, id, cancellation);
+        try
+        {
+            await session.CommitAsync(cancellation);
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            return new SaveResult.ChangedMeanwhile();
+        }
+
+        _replans.Wake(id);
+        return new SaveResult.Saved();
+    }
+
+    private async Task InviteAsync(GroupSession session, Night night, GuestId guest, CancellationToken cancellation)
+    {
+        var invitation = new Invitation(session.GroupId, night.Id, guest);
+        session.Db.Invitations.Add(invitation);
+        await _links.ListAsync(session, invitation, NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone), cancellation);
+    }
+
+    private InvitedGuest Show(Invitation invitation, Guest guest, Answer? answer, DietaryNote? dietary)
+    {
+        var (note, isReadable) = _notes.Read(dietary?.ProtectedNote);
+        return new InvitedGuest(
+            guest.Id,
+            guest.Name,
+            guest.Portion,
+            guest.HostId is not null,
+            answer?.Facts,
+            answer?.AnsweredAt,
+            answer?.IsLate ?? false,
+            dietary?.Needs ?? [],
+            note,
+            !isReadable,
+            invitation.DisownedAt is not null,
+            _links.TokenFor(invitation).Text);
+    }
+}

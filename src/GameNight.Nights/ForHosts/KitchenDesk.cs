@@ -1,0 +1,158 @@
+using GameNight.Nights.Membership;
+using GameNight.Nights.Plans;
+using GameNight.Nights.Records;
+using GameNight.Nights.Storage;
+using GameNight.Planning;
+using GameNight.Planning.Dough;
+using GameNight.Planning.Toppings;
+using Microsoft.EntityFrameworkCore;
+
+namespace GameNight.Nights.ForHosts;
+
+/// <summary>What a host does with the kitchen, the doughs and the menu. A change replans the nights to come.</summary>
+public sealed class KitchenDesk
+{
+    private readonly GroupSessions _sessions;
+    private readonly ReplanRequests _replans;
+    private readonly KitchenCheck _check;
+
+    internal KitchenDesk(GroupSessions sessions, ReplanRequests replans, ReferenceTables tables)
+    {
+        _sessions = sessions;
+        _replans = replans;
+        _check = new KitchenCheck(tables);
+    }
+
+    public async Task<(KitchenFacts Facts, uint Version)> KitchenAsync(GroupAccess access, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var kitchen = await session.Db.Kitchens.AsNoTracking().SingleAsync(cancellation);
+        return (kitchen.Facts, kitchen.Version);
+    }
+
+    public async Task<SaveResult> SetKitchenAsync(
+        GroupAccess access, KitchenFacts facts, uint version, CancellationToken cancellation)
+    {
+        if (_check.Problems(facts) is { Count: > 0 } problems)
+        {
+            return new SaveResult.Refused(problems);
+        }
+
+        return await ChangeAsync(
+            access, session => session.Db.Kitchens.SingleOrDefaultAsync(cancellation), version,
+            kitchen => kitchen.Set(facts), cancellation);
+    }
+
+    public async Task<IReadOnlyList<DoughRecipe>> RecipesAsync(GroupAccess access, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        return await session.Db.Recipes.AsNoTracking().OrderBy(recipe => recipe.Name).ToListAsync(cancellation);
+    }
+
+    /// <summary>Safe to repeat: the page makes the id.</summary>
+    public async Task<SaveResult> AddRecipeAsync(
+        GroupAccess access, FormulaId id, string name, DoughFormula formula, PieShape shape, CancellationToken cancellation)
+    {
+        if (_check.Problems(name, formula, shape) is { Count: > 0 } problems)
+        {
+            return new SaveResult.Refused(problems);
+        }
+
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        if (!await session.Db.Recipes.AnyAsync(row => row.Id == id, cancellation))
+        {
+            session.Db.Recipes.Add(new DoughRecipe(access.GroupId, id, name.Trim(), formula, shape));
+            await session.CommitAsync(cancellation);
+        }
+
+        return new SaveResult.Saved();
+    }
+
+    public async Task<SaveResult> SetRecipeAsync(
+        GroupAccess access, FormulaId id, string name, DoughFormula formula, PieShape shape, uint version,
+        CancellationToken cancellation)
+    {
+        if (_check.Problems(name, formula, shape) is { Count: > 0 } problems)
+        {
+            return new SaveResult.Refused(problems);
+        }
+
+        return await ChangeAsync(
+            access, session => session.Db.Recipes.SingleOrDefaultAsync(recipe => recipe.Id == id, cancellation), version,
+            recipe => recipe.Set(name.Trim(), formula, shape), cancellation);
+    }
+
+    public async Task<IReadOnlyList<PantryItem>> MenuAsync(GroupAccess access, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        return await session.Db.MenuItems.AsNoTracking()
+            .OrderBy(item => item.Role).ThenBy(item => item.Order).ToListAsync(cancellation);
+    }
+
+    /// <summary>Safe to repeat: the page makes the id.</summary>
+    public async Task<SaveResult> AddMenuItemAsync(
+        GroupAccess access, MenuItemId id, string name, MenuRole role, double gramsPerCm2, Composition composition,
+        CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        if (await session.Db.MenuItems.AnyAsync(item => item.Id == id, cancellation))
+        {
+            return new SaveResult.Saved();
+        }
+
+        var count = await session.Db.MenuItems.CountAsync(cancellation);
+        if (KitchenCheck.Problems(name, gramsPerCm2, count + 1) is { Count: > 0 } problems)
+        {
+            return new SaveResult.Refused(problems);
+        }
+
+        session.Db.MenuItems.Add(new PantryItem(
+            access.GroupId, id, name.Trim(), role, gramsPerCm2, composition, count));
+        await _replans.UpcomingNightsAsync(session, cancellation);
+        await session.CommitAsync(cancellation);
+        _replans.Wake();
+        return new SaveResult.Saved();
+    }
+
+    public async Task<SaveResult> SetMenuItemAsync(
+        GroupAccess access, MenuItemId id, string name, double gramsPerCm2, Composition composition, bool isOffered,
+        uint version, CancellationToken cancellation)
+    {
+        if (KitchenCheck.Problems(name, gramsPerCm2, count: 1) is { Count: > 0 } problems)
+        {
+            return new SaveResult.Refused(problems);
+        }
+
+        return await ChangeAsync(
+            access, session => session.Db.MenuItems.SingleOrDefaultAsync(item => item.Id == id, cancellation), version,
+            item => item.Set(name.Trim(), gramsPerCm2, composition, isOffered), cancellation);
+    }
+
+    private async Task<SaveResult> ChangeAsync<T>(
+        GroupAccess access, Func<GroupSession, Task<T?>> find, uint version, Action<T> change,
+        CancellationToken cancellation)
+        where T : class
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var record = await find(session);
+        if (record is null)
+        {
+            return new SaveResult.Gone();
+        }
+
+        session.Db.Entry(record).Property("Version").OriginalValue = version;
+        change(record);
+        try
+        {
+            await _replans.UpcomingNightsAsync(session, cancellation);
+            await session.CommitAsync(cancellation);
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            return new SaveResult.ChangedMeanwhile();
+        }
+
+        _replans.Wake();
+        return new SaveResult.Saved();
+    }
+}

@@ -1,0 +1,97 @@
+using GameNight.Nights.Records;
+using NodaTime;
+
+namespace GameNight.Nights.ForHosts;
+
+/// <summary>What is wrong with one field of a night that a host fills in.</summary>
+public enum DraftFault
+{
+    Missing,
+    TooLong,
+    UnknownZone,
+    HasPassed,
+    EndsBeforeServing,
+    OutOfRange,
+    HoursBackToFront,
+    UnknownFormula,
+}
+
+public sealed record DraftProblem(string Field, DraftFault Fault, double Low = 0, double High = 0);
+
+/// <summary>Checks what a host fills in for a night before anything is kept.</summary>
+public static class NightDraft
+{
+    /// <summary>Longest cold ferment that is planned at all, in hours.</summary>
+    public const int MostColdHours = 120;
+
+    public static IReadOnlyList<DraftProblem> Problems(NightFacts facts, Instant now)
+    {
+        var problems = new List<DraftProblem>();
+        if (string.IsNullOrWhiteSpace(facts.Title))
+        {
+            problems.Add(new("title", DraftFault.Missing));
+        }
+
+        TooLong("title", facts.Title, NightFacts.LongestTitle);
+        TooLong("address", facts.Address, NightFacts.LongestAddress);
+        TooLong("bring", facts.Bring, NightFacts.LongestBring);
+
+        if (NightTime.Zone(facts.Zone) is null)
+        {
+            problems.Add(new("zone", DraftFault.UnknownZone));
+        }
+        else if (NightTime.ToInstant(facts.ServeAt, facts.Zone) <= now)
+        {
+            problems.Add(new("serveAt", DraftFault.HasPassed));
+        }
+
+        if (facts.EndsAt is { } end && end <= facts.ServeAt)
+        {
+            problems.Add(new("endsAt", DraftFault.EndsBeforeServing));
+        }
+
+        Range("runOutChance", facts.RunOutChance.Value, 0.01, 0.5);
+        Range("coldHours", facts.ShortestColdHours, 0, MostColdHours);
+        Range("coldHours", facts.LongestColdHours, 0, MostColdHours);
+        if (facts.ShortestColdHours > facts.WantedColdHours || facts.WantedColdHours > facts.LongestColdHours)
+        {
+            problems.Add(new("coldHours", DraftFault.HoursBackToFront));
+        }
+
+        Range("mostCompanions", facts.MostCompanions, 0, NightFacts.MostCompanionsAllowed);
+        return problems;
+
+        void TooLong(string field, string text, int longest)
+        {
+            if (text.Length > longest)
+            {
+                problems.Add(new(field, DraftFault.TooLong, 0, longest));
+            }
+        }
+
+        void Range(string field, double given, double low, double high)
+        {
+            if (!(given >= low && given <= high))
+            {
+                problems.Add(new(field, DraftFault.OutOfRange, low, high));
+            }
+        }
+    }
+}
+
+/// <summary>What came of opening or changing a night.</summary>
+public abstract record NightResult
+{
+    private NightResult()
+    {
+    }
+
+    /// <param name="Clock">Whether the serving time falls into an hour that the clock skips or doubles.</param>
+    public sealed record Kept(NightId Night, ClockChange Clock) : NightResult;
+
+    public sealed record Refused(IReadOnlyList<DraftProblem> Problems) : NightResult;
+
+    public sealed record ChangedMeanwhile : NightResult;
+
+    public sealed record Gone : NightResult;
+}

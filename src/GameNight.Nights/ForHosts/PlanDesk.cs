@@ -1,0 +1,85 @@
+using GameNight.Nights.Membership;
+using GameNight.Nights.Plans;
+using GameNight.Nights.Records;
+using GameNight.Nights.Snapshots;
+using GameNight.Nights.Storage;
+using GameNight.Planning;
+using GameNight.Planning.Contract;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace GameNight.Nights.ForHosts;
+
+/// <summary>The plan of a night as a host sees it: the saved one, with names joined and staleness found.</summary>
+public sealed class PlanDesk
+{
+    private readonly GroupSessions _sessions;
+    private readonly NightSnapshots _snapshots;
+    private readonly ReplanRequests _replans;
+    private readonly ReferenceTables _tables;
+    private readonly IClock _clock;
+
+    internal PlanDesk(
+        GroupSessions sessions, NightSnapshots snapshots, ReplanRequests replans, ReferenceTables tables, IClock clock)
+    {
+        _sessions = sessions;
+        _snapshots = snapshots;
+        _replans = replans;
+        _tables = tables;
+        _clock = clock;
+    }
+
+    /// <summary>Reads the plan; a stale one is shown as being redone, and a new one is asked for.</summary>
+    /// <returns>Null when the night is not in this group.</returns>
+    public async Task<PlanView?> PlanAsync(GroupAccess access, NightId id, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var snapshot = await _snapshots.LoadAsync(session, id, cancellation);
+        if (snapshot is null)
+        {
+            return null;
+        }
+
+        var saved = await session.Db.Plans.AsNoTracking().SingleOrDefaultAsync(row => row.NightId == id, cancellation);
+        var plan = saved is null ? null : PlanBook.Read(saved);
+        var fingerprint = PlanJson.Fingerprint(snapshot, _tables);
+        var isStale = saved is null || plan is null || PlanBook.IsStale(saved, fingerprint, _clock.GetCurrentInstant());
+        var names = await NamesAsync(session, id, cancellation);
+        var items = await session.Db.MenuItems.AsNoTracking()
+            .ToDictionaryAsync(item => item.Id.ToString(), item => item.Name, cancellation);
+
+        if (isStale)
+        {
+            await _replans.NightAsync(session, id, cancellation);
+            await session.CommitAsync(cancellation);
+            _replans.Wake();
+        }
+
+        return new PlanView(plan, isStale || plan?.Stage == PlanStage.Quick, saved?.MadeAt, names, items);
+    }
+
+    private static async Task<IReadOnlyDictionary<string, string>> NamesAsync(
+        GroupSession session, NightId id, CancellationToken cancellation)
+    {
+        var rows = await (
+            from invitation in session.Db.Invitations.AsNoTracking()
+            where invitation.NightId == id
+            join guest in session.Db.Guests.AsNoTracking() on invitation.GuestId equals guest.Id
+            join answer in session.Db.Answers.AsNoTracking()
+                on new { invitation.NightId, invitation.GuestId } equals new { answer.NightId, answer.GuestId } into answers
+            from answer in answers.DefaultIfEmpty()
+            select new { guest.Id, guest.Name, answer }).ToListAsync(cancellation);
+
+        var names = new Dictionary<string, string>();
+        foreach (var row in rows)
+        {
+            names[row.Id.ToString()] = row.Name;
+            for (var number = 1; number <= (row.answer?.Facts.Companions.Count ?? 0); number++)
+            {
+                names[NightSnapshots.CompanionId(row.Id, number)] = $"{row.Name} +{number}";
+            }
+        }
+
+        return names;
+    }
+}

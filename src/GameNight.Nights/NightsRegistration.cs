@@ -1,0 +1,74 @@
+using GameNight.Nights.ForGuests;
+using GameNight.Nights.ForHosts;
+using GameNight.Nights.Links;
+using GameNight.Nights.Membership;
+using GameNight.Nights.Plans;
+using GameNight.Nights.Snapshots;
+using GameNight.Nights.Storage;
+using GameNight.Planning;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using NodaTime;
+
+namespace GameNight.Nights;
+
+/// <summary>The only door into this project.</summary>
+public static class NightsRegistration
+{
+    /// <param name="connectionString">Of the serving role, which owns nothing.</param>
+    /// <param name="linkSecret">Kept outside the database: who has both can make links.</param>
+    public static IServiceCollection AddNights(
+        this IServiceCollection services, string connectionString, LinkSecret linkSecret, ReferenceTables tables,
+        PlanningEffort effort)
+    {
+        // Unpooled: a pooled context would bring along what a former group left in it.
+        services.AddDbContextFactory<GameNightDb>(options => options.UseGameNightPostgres(connectionString));
+        services.AddSingleton<IClock>(SystemClock.Instance);
+        services.AddSingleton(linkSecret);
+        services.AddSingleton(tables);
+        services.AddSingleton(effort);
+        services.AddSingleton<NightPlanner>();
+        services.AddSingleton<NightSnapshots>();
+        services.AddSingleton<GroupSessions>();
+        services.AddSingleton<LinkDirectory>();
+        services.AddSingleton<NightChanges>();
+        services.AddSingleton<ReplanRequests>();
+        services.AddSingleton<PlanBook>();
+        services.AddSingleton<GuestNotes>();
+        services.AddSingleton<Replanner>();
+        services.AddSingleton<IHostedService>(provider => provider.GetRequiredService<Replanner>());
+
+        services.AddSingleton(p => new GroupDesk(p.GetRequiredService<GroupSessions>(), tables));
+        services.AddSingleton(p => new HostAccounts(p.GetRequiredService<GroupSessions>()));
+        services.AddSingleton(p => new KitchenDesk(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>(), tables));
+        services.AddSingleton(p => new GuestListDesk(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>()));
+        services.AddSingleton(p => new HostDesk(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
+            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<GuestNotes>(), tables,
+            p.GetRequiredService<IClock>()));
+        services.AddSingleton(p => new PlanDesk(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<NightSnapshots>(),
+            p.GetRequiredService<ReplanRequests>(), tables, p.GetRequiredService<IClock>()));
+        services.AddSingleton(p => new GuestBook(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
+            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<GuestNotes>(), p.GetRequiredService<IClock>()));
+        services.AddHealthChecks().AddCheck<NightsHealth>("nights");
+        return services;
+    }
+
+    /// <summary>Accounts of hosts on the same database; sign-in itself belongs to the web project.</summary>
+    public static IdentityBuilder AddHostAccounts(this IdentityBuilder identity) =>
+        identity.AddEntityFrameworkStores<GameNightDb>();
+
+    /// <summary>Brings a database to the newest schema. Needs the owner's connection, not the serving role's.</summary>
+    public static async Task MigrateAsync(string ownerConnectionString, CancellationToken cancellation)
+    {
+        var options = new DbContextOptionsBuilder<GameNightDb>().UseGameNightPostgres(ownerConnectionString).Options;
+        await using var db = new GameNightDb(options);
+        await db.Database.MigrateAsync(cancellation);
+    }
+}

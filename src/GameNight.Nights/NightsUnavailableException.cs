@@ -1,0 +1,18 @@
+using Npgsql;
+
+namespace GameNight.Nights;
+
+/// <summary>The database cannot be reached right now. Nothing was kept; the same call may be made again.</summary>
+public sealed class NightsUnavailableException(Exception fault)
+    : Exception("The database cannot be reached right now. Nothing was saved; try again in a moment.", fault)
+{
+    /// <summary>True for faults of connection, time and shutdown; false for bugs and for broken rules.</summary>
+    internal static bool IsMeantBy(Exception? fault) => fault switch
+    {
+        null => false,
+        NpgsqlException { IsTransient: true } => true,
+        NpgsqlException and not PostgresException => true,
+        TimeoutException => true,
+        _ => IsMeantBy(fault.InnerException),
+    };
+}

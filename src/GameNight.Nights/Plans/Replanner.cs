@@ -1,0 +1,170 @@
+using GameNight.Nights.Records;
+using GameNight.Nights.Storage;
+using GameNight.Planning;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+
+namespace GameNight.Nights.Plans;
+
+/// <summary>
+/// Makes the plans that were asked for, one at a time: solving takes a whole core. The queue is in Postgres, so a restart
+/// loses nothing; a change to the night being solved starts it over.
+/// </summary>
+internal sealed class Replanner(
+    GroupSessions sessions,
+    ReplanRequests requests,
+    PlanBook plans,
+    NightPlanner planner,
+    NightChanges changes,
+    IClock clock,
+    PlanningEffort effort,
+    ILogger<Replanner> log) : BackgroundService
+{
+    private static readonly TimeSpan Poll = TimeSpan.FromSeconds(5);
+
+    /// <summary>Between looks at whether the night being solved has changed meanwhile.</summary>
+    private static readonly TimeSpan Glance = TimeSpan.FromMilliseconds(250);
+
+    /// <summary>True while the last round went well: for the health check.</summary>
+    public bool IsWell { get; private set; } = true;
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        while (!stoppingToken.IsCancellationRequested)
+        {
+            try
+            {
+                while (await NextAsync(stoppingToken) is { } row)
+                {
+                    await PlanAsync(row, stoppingToken);
+                }
+
+                IsWell = true;
+            }
+            catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+            {
+                return;
+            }
+            catch (Exception fault)
+            {
+                // The queue is kept; the next round tries again.
+                IsWell = false;
+                log.LogError(fault, "Planning failed and will be tried again.");
+            }
+
+            await WaitAsync(stoppingToken);
+        }
+    }
+
+    private async Task WaitAsync(CancellationToken stopping)
+    {
+        using var pause = CancellationTokenSource.CreateLinkedTokenSource(stopping);
+        pause.CancelAfter(Poll);
+        try
+        {
+            await requests.WakeUps.ReadAsync(pause.Token);
+        }
+        catch (OperationCanceledException)
+        {
+            // Time for the poll, or for the end.
+        }
+    }
+
+    private async Task<ReplanRow?> NextAsync(CancellationToken cancellation)
+    {
+        await using var db = await sessions.OpenGlobalAsync(cancellation);
+        return await db.ReplanQueue.AsNoTracking().OrderBy(row => row.RequestedAt).FirstOrDefaultAsync(cancellation);
+    }
+
+    private async Task PlanAsync(ReplanRow row, CancellationToken stopping)
+    {
+        var found = await plans.SnapshotAsync(row.GroupId, row.NightId, stopping);
+        if (found is { } night)
+        {
+            using var superseded = CancellationTokenSource.CreateLinkedTokenSource(stopping);
+            var watching = WatchAsync(row, superseded);
+            try
+            {
+                await SolveAsync(row, night.Snapshot, night.Fingerprint, superseded.Token);
+            }
+            catch (OperationCanceledException) when (!stopping.IsCancellationRequested)
+            {
+                // Something changed meanwhile: the row is still there with a later time, and the next round takes it.
+                return;
+            }
+            finally
+            {
+                await superseded.CancelAsync();
+                await watching;
+            }
+        }
+
+        await DoneAsync(row, stopping);
+        changes.Publish(row.NightId);
+    }
+
+    private async Task SolveAsync(ReplanRow row, NightSnapshot night, string fingerprint, CancellationToken cancellation)
+    {
+        var now = clock.GetCurrentInstant();
+        var quick = new TaskCompletionSource<NightPlan>(TaskCreationOptions.RunContinuationsAsynchronously);
+        var solving = Task.Run(
+            () => planner.Plan(night, now, effort.Effort, new Relay(quick), cancellation), cancellation);
+
+        if (await Task.WhenAny(quick.Task, solving) == quick.Task)
+        {
+            await plans.SaveAsync(row.GroupId, row.NightId, fingerprint, await quick.Task, now, cancellation);
+            changes.Publish(row.NightId);
+        }
+
+        var best = await solving;
+        await plans.SaveAsync(row.GroupId, row.NightId, fingerprint, best, now, cancellation);
+    }
+
+    /// <summary>Ends the solving when the same night was asked for again.</summary>
+    private async Task WatchAsync(ReplanRow row, CancellationTokenSource superseded)
+    {
+        try
+        {
+            while (true)
+            {
+                await Task.Delay(Glance, superseded.Token);
+                await using var db = await sessions.OpenGlobalAsync(superseded.Token);
+                var later = await db.ReplanQueue.AsNoTracking().AnyAsync(
+                    other => other.GroupId == row.GroupId && other.NightId == row.NightId
+                        && other.RequestedAt > row.RequestedAt,
+                    superseded.Token);
+                if (later)
+                {
+                    await superseded.CancelAsync();
+                }
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            // Solved, or superseded.
+        }
+        catch (Exception fault) when (NightsUnavailableException.IsMeantBy(fault))
+        {
+            // Without the database nobody can have changed the night either.
+        }
+    }
+
+    private async Task DoneAsync(ReplanRow row, CancellationToken cancellation)
+    {
+        await using var db = await sessions.OpenGlobalAsync(cancellation);
+        await db.ReplanQueue
+            .Where(other => other.GroupId == row.GroupId && other.NightId == row.NightId
+                && other.RequestedAt <= row.RequestedAt)
+            .ExecuteDeleteAsync(cancellation);
+    }
+
+    private sealed class Relay(TaskCompletionSource<NightPlan> first) : IProgress<NightPlan>
+    {
+        public void Report(NightPlan value) => first.TrySetResult(value);
+    }
+}
+
+/// <summary>How hard the replanner tries for each plan.</summary>
+public sealed record PlanningEffort(Effort Effort);

@@ -1,0 +1,61 @@
+using GameNight.Planning.Quantities;
+using NodaTime;
+
+namespace GameNight.Nights.Records;
+
+/// <summary>What a host sets for a night. Local time and zone are what the host meant; instants are derived.</summary>
+/// <param name="ServeAt">The first pie is on the table, local time.</param>
+/// <param name="EndsAt">When the night ends, or null.</param>
+/// <param name="Address">Shown to guests who come.</param>
+/// <param name="MostCompanions">How many people a guest may bring, 0 to 10.</param>
+public sealed record NightFacts(
+    string Title,
+    LocalDateTime ServeAt,
+    LocalDateTime? EndsAt,
+    string Zone,
+    string Address,
+    string Bring,
+    FormulaId Formula,
+    Share RunOutChance,
+    int ShortestColdHours,
+    int WantedColdHours,
+    int LongestColdHours,
+    int MostCompanions)
+{
+    public const int LongestTitle = 80;
+    public const int LongestAddress = 200;
+    public const int LongestBring = 200;
+    public const int MostCompanionsAllowed = 10;
+}
+
+/// <summary>One gathering.</summary>
+public sealed class Night
+{
+    public Night(GroupId groupId, NightId id, NightFacts facts)
+    {
+        GroupId = groupId;
+        Id = id;
+        Facts = facts;
+        ServeAt = facts.ServeAt;
+    }
+
+    public GroupId GroupId { get; private set; }
+    public NightId Id { get; private set; }
+    public NightFacts Facts { get; private set; }
+
+    /// <summary>A copy of the serving time to sort by.</summary>
+    public LocalDateTime ServeAt { get; private set; }
+
+    public NightOverrides Overrides { get; private set; } = NightOverrides.None;
+
+    /// <summary>Concurrency token: two hosts who edit the same night are told of each other.</summary>
+    public uint Version { get; private set; }
+
+    public void Set(NightFacts facts)
+    {
+        Facts = facts;
+        ServeAt = facts.ServeAt;
+    }
+
+    public void Overrule(NightOverrides overrides) => Overrides = overrides;
+}

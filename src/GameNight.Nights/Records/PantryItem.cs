@@ -1,0 +1,42 @@
+using GameNight.Planning.Toppings;
+
+namespace GameNight.Nights.Records;
+
+/// <summary>A base, cheese or topping of the group's menu, with what its label says.</summary>
+public sealed class PantryItem
+{
+    public const int LongestName = 60;
+
+    public PantryItem(
+        GroupId groupId, MenuItemId id, string name, MenuRole role, double gramsPerCm2, Composition composition, int order)
+    {
+        GroupId = groupId;
+        Id = id;
+        Name = name;
+        Role = role;
+        GramsPerCm2 = gramsPerCm2;
+        Composition = composition;
+        Order = order;
+    }
+
+    public GroupId GroupId { get; private set; }
+    public MenuItemId Id { get; private set; }
+    public string Name { get; private set; }
+    public MenuRole Role { get; private set; }
+    public double GramsPerCm2 { get; private set; }
+    public Composition Composition { get; private set; }
+    public int Order { get; private set; }
+
+    /// <summary>An item that is not offered any more stays known to past nights.</summary>
+    public bool IsOffered { get; private set; } = true;
+
+    public uint Version { get; private set; }
+
+    public void Set(string name, double gramsPerCm2, Composition composition, bool isOffered)
+    {
+        Name = name;
+        GramsPerCm2 = gramsPerCm2;
+        Composition = composition;
+        IsOffered = isOffered;
+    }
+}

@@ -1,0 +1,137 @@
+using GameNight.Nights.Records;
+using GameNight.Nights.Storage;
+using GameNight.Planning;
+using GameNight.Planning.Guests;
+using GameNight.Planning.Timeline;
+using GameNight.Planning.Toppings;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace GameNight.Nights.Snapshots;
+
+/// <summary>From records to what the planner is handed: the only mapping between the two worlds.</summary>
+internal sealed class NightSnapshots(ReferenceTables tables)
+{
+    /// <summary>Own hours are handed over for this long before the serving time, and one day after it.</summary>
+    private static readonly Period HoursBefore = Period.FromDays(9);
+
+    private const int MostToppings = 3;
+
+    /// <returns>Null when the night is not there (any more).</returns>
+    public async Task<NightSnapshot?> LoadAsync(GroupSession session, NightId id, CancellationToken cancellation)
+    {
+        var db = session.Db;
+        var night = await db.Nights.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, cancellation);
+        if (night is null)
+        {
+            return null;
+        }
+
+        var kitchen = await db.Kitchens.AsNoTracking().SingleAsync(cancellation);
+        var recipe = await db.Recipes.AsNoTracking().SingleAsync(row => row.Id == night.Facts.Formula, cancellation);
+        var items = await db.MenuItems.AsNoTracking()
+            .Where(item => item.IsOffered)
+            .OrderBy(item => item.Role).ThenBy(item => item.Order).ThenBy(item => item.Id).ToListAsync(cancellation);
+        var guests = await GuestsAsync(db, id, cancellation);
+
+        return new NightSnapshot(
+            NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone),
+            guests,
+            kitchen.Facts.ToSnapshot(),
+            recipe.Formula,
+            recipe.Shape,
+            new Menu(
+                [.. items.Select(item => new MenuItem(item.Id.ToString(), item.Role, item.GramsPerCm2, item.Composition))],
+                MostToppings,
+                tables.Menu.Dough),
+            Away(kitchen.Facts.Hours, night.Facts.ServeAt, night.Facts.Zone),
+            new ColdFerment(
+                Duration.FromHours(night.Facts.ShortestColdHours),
+                Duration.FromHours(night.Facts.WantedColdHours),
+                Duration.FromHours(night.Facts.LongestColdHours)),
+            night.Facts.RunOutChance,
+            night.Overrides.ToByHand());
+    }
+
+    /// <summary>The id of a companion in snapshots and plans: the guest's id and their number from 1.</summary>
+    public static string CompanionId(GuestId guest, int number) => $"{guest}+{number}";
+
+    private static async Task<IReadOnlyList<GuestSnapshot>> GuestsAsync(
+        GameNightDb db, NightId night, CancellationToken cancellation)
+    {
+        var rows = await (
+            from invitation in db.Invitations.AsNoTracking()
+            where invitation.NightId == night
+            join guest in db.Guests.AsNoTracking() on invitation.GuestId equals guest.Id
+            join answer in db.Answers.AsNoTracking()
+                on new { invitation.NightId, invitation.GuestId } equals new { answer.NightId, answer.GuestId } into answers
+            from answer in answers.DefaultIfEmpty()
+            join note in db.DietaryNotes.AsNoTracking()
+                on new { invitation.NightId, invitation.GuestId } equals new { note.NightId, note.GuestId } into notes
+            from note in notes.DefaultIfEmpty()
+            orderby guest.Id
+            select new { guest, answer, note }).ToListAsync(cancellation);
+        return [.. rows.Select(row => ToSnapshot(row.guest, row.answer?.Facts, row.note?.Needs ?? []))];
+    }
+
+    private static GuestSnapshot ToSnapshot(Guest guest, AnswerFacts? answer, IReadOnlyList<DietaryNeeds> needs)
+    {
+        var self = new Eater(
+            guest.Id.ToString(),
+            guest.Portion,
+            answer?.Hunger ?? Hunger.AsUsual,
+            EatsHere: answer is not { Remotely: true },
+            NeedsOf(0),
+            answer?.Likes ?? new Dictionary<string, Liking>());
+        var companions = (answer?.Companions ?? []).Select((companion, index) => new Eater(
+            CompanionId(guest.Id, index + 1),
+            companion.Portion,
+            Hunger.AsUsual,
+            EatsHere: answer is not { Remotely: true },
+            NeedsOf(index + 1),
+            new Dictionary<string, Liking>()));
+        return new GuestSnapshot(guest.Id.ToString(), StateOf(guest, answer), [self, .. companions]);
+
+        DietaryNeeds NeedsOf(int index) => index < needs.Count ? needs[index] : DietaryNeeds.None;
+    }
+
+    private static AnswerState StateOf(Guest guest, AnswerFacts? answer) => answer?.Presence switch
+    {
+        Presence.Coming => guest.HostId is null ? AnswerState.Coming : AnswerState.Host,
+        Presence.Undecided => AnswerState.Undecided,
+        Presence.NotComing => AnswerState.NotComing,
+        null => guest.HostId is null ? AnswerState.NoAnswer : AnswerState.Host,
+    };
+
+    private static List<HostAway> Away(HostHours hours, LocalDateTime serveAt, string zone)
+    {
+        var away = new List<HostAway>();
+        var last = serveAt.Date.PlusDays(1);
+        for (var day = (serveAt - HoursBefore).Date; day <= last; day = day.PlusDays(1))
+        {
+            if (hours.SleepFromMinute != hours.SleepUntilMinute)
+            {
+                var wakes = hours.SleepUntil > hours.SleepFrom ? day : day.PlusDays(1);
+                Add(day + hours.SleepFrom, wakes + hours.SleepUntil);
+            }
+
+            foreach (var work in hours.Work.Where(work => work.Day == day.DayOfWeek))
+            {
+                Add(
+                    day + LocalTime.FromMinutesSinceMidnight(work.FromMinute),
+                    day + LocalTime.FromMinutesSinceMidnight(work.UntilMinute));
+            }
+        }
+
+        return away;
+
+        void Add(LocalDateTime from, LocalDateTime until)
+        {
+            var (start, end) = (NightTime.ToInstant(from, zone), NightTime.ToInstant(until, zone));
+            if (end > start)
+            {
+                away.Add(new HostAway(start, end));
+            }
+        }
+    }
+}

@@ -1,0 +1,103 @@
+using GameNight.Nights.Records;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace GameNight.Nights.Storage.Configurations;
+
+internal sealed class GroupConfiguration : IEntityTypeConfiguration<Group>
+{
+    public void Configure(EntityTypeBuilder<Group> builder)
+    {
+        builder.ToTable("groups");
+        builder.HasKey(group => group.Id);
+        builder.Property(group => group.Id).ValueGeneratedNever();
+        builder.Property(group => group.Name).HasMaxLength(Group.LongestName);
+        builder.Property(group => group.Zone).HasMaxLength(64);
+    }
+}
+
+internal sealed class GroupMembershipConfiguration : IEntityTypeConfiguration<GroupMembership>
+{
+    public void Configure(EntityTypeBuilder<GroupMembership> builder)
+    {
+        builder.ToTable("memberships");
+        builder.HasKey(membership => new { membership.GroupId, membership.HostId });
+        builder.HasIndex(membership => membership.HostId);
+        builder.HasOne<Group>().WithMany().HasForeignKey(membership => membership.GroupId).OnDelete(DeleteBehavior.Cascade);
+    }
+}
+
+internal sealed class HostAccountConfiguration : IEntityTypeConfiguration<HostAccount>
+{
+    public void Configure(EntityTypeBuilder<HostAccount> builder)
+    {
+        builder.ToTable("accounts");
+        builder.Property(account => account.DisplayName).HasMaxLength(HostAccount.LongestName);
+    }
+}
+
+internal sealed class AccountClaimConfiguration : IEntityTypeConfiguration<IdentityUserClaim<Guid>>
+{
+    public void Configure(EntityTypeBuilder<IdentityUserClaim<Guid>> builder) => builder.ToTable("account_claims");
+}
+
+internal sealed class AccountLoginConfiguration : IEntityTypeConfiguration<IdentityUserLogin<Guid>>
+{
+    public void Configure(EntityTypeBuilder<IdentityUserLogin<Guid>> builder) => builder.ToTable("account_logins");
+}
+
+internal sealed class AccountTokenConfiguration : IEntityTypeConfiguration<IdentityUserToken<Guid>>
+{
+    public void Configure(EntityTypeBuilder<IdentityUserToken<Guid>> builder) => builder.ToTable("account_tokens");
+}
+
+internal sealed class KitchenConfiguration : IEntityTypeConfiguration<KitchenSetup>
+{
+    public void Configure(EntityTypeBuilder<KitchenSetup> builder)
+    {
+        builder.ToTable("kitchens");
+        builder.HasKey(kitchen => kitchen.GroupId);
+        builder.Property(kitchen => kitchen.Facts).IsDocument();
+        builder.IsRowVersioned();
+        builder.HasOne<Group>().WithMany().HasForeignKey(kitchen => kitchen.GroupId).OnDelete(DeleteBehavior.Cascade);
+    }
+}
+
+internal sealed class DoughRecipeConfiguration : IEntityTypeConfiguration<DoughRecipe>
+{
+    public void Configure(EntityTypeBuilder<DoughRecipe> builder)
+    {
+        builder.ToTable("dough_recipes");
+        builder.HasKey(recipe => new { recipe.GroupId, recipe.Id });
+        builder.Property(recipe => recipe.Name).HasMaxLength(DoughRecipe.LongestName);
+        builder.Property(recipe => recipe.Formula).IsDocument();
+        builder.Property(recipe => recipe.Shape).IsDocument();
+        builder.IsRowVersioned();
+        builder.HasOne<Group>().WithMany().HasForeignKey(recipe => recipe.GroupId).OnDelete(DeleteBehavior.Cascade);
+    }
+}
+
+internal sealed class PantryItemConfiguration : IEntityTypeConfiguration<PantryItem>
+{
+    public void Configure(EntityTypeBuilder<PantryItem> builder)
+    {
+        builder.ToTable("menu_items", table => table.HasCheckConstraint("ck_menu_items_mass", "grams_per_cm2 between 0 and 1"));
+        builder.HasKey(item => new { item.GroupId, item.Id });
+        builder.Property(item => item.Name).HasMaxLength(PantryItem.LongestName);
+        builder.Property(item => item.Composition).IsDocument();
+        builder.IsRowVersioned();
+        builder.HasOne<Group>().WithMany().HasForeignKey(item => item.GroupId).OnDelete(DeleteBehavior.Cascade);
+    }
+}
+
+internal sealed class GuestConfiguration : IEntityTypeConfiguration<Guest>
+{
+    public void Configure(EntityTypeBuilder<Guest> builder)
+    {
+        builder.ToTable("guests");
+        builder.HasKey(guest => new { guest.GroupId, guest.Id });
+        builder.Property(guest => guest.Name).HasMaxLength(Guest.LongestName);
+        builder.HasOne<Group>().WithMany().HasForeignKey(guest => guest.GroupId).OnDelete(DeleteBehavior.Cascade);
+    }
+}

@@ -1,0 +1,37 @@
+using GameNight.Nights.Records;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore;
+
+namespace GameNight.Nights.Storage;
+
+/// <summary>
+/// The database. Group data is only reached through a <see cref="GroupSession"/>: without a group set, row-level security
+/// shows no row.
+/// </summary>
+internal sealed class GameNightDb(DbContextOptions<GameNightDb> options)
+    : IdentityUserContext<HostAccount, Guid>(options)
+{
+    public DbSet<Group> Groups => Set<Group>();
+    public DbSet<GroupMembership> Memberships => Set<GroupMembership>();
+    public DbSet<KitchenSetup> Kitchens => Set<KitchenSetup>();
+    public DbSet<DoughRecipe> Recipes => Set<DoughRecipe>();
+    public DbSet<PantryItem> MenuItems => Set<PantryItem>();
+    public DbSet<Guest> Guests => Set<Guest>();
+    public DbSet<Night> Nights => Set<Night>();
+    public DbSet<Invitation> Invitations => Set<Invitation>();
+    public DbSet<Answer> Answers => Set<Answer>();
+    public DbSet<DietaryNote> DietaryNotes => Set<DietaryNote>();
+    public DbSet<SavedPlan> Plans => Set<SavedPlan>();
+    public DbSet<LinkRow> Links => Set<LinkRow>();
+    public DbSet<ReplanRow> ReplanQueue => Set<ReplanRow>();
+
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
+        Conventions.Apply(configurationBuilder);
+
+    protected override void OnModelCreating(ModelBuilder builder)
+    {
+        base.OnModelCreating(builder);
+        builder.ApplyConfigurationsFromAssembly(typeof(GameNightDb).Assembly);
+        Conventions.SnakeCase(builder);
+    }
+}

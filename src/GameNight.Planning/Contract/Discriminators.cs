@@ -1,0 +1,48 @@
+using GameNight.Planning.Appetite;
+using GameNight.Planning.Dough;
+using GameNight.Planning.Fermentation;
+using GameNight.Planning.Timeline;
+using GameNight.Planning.Toppings;
+
+namespace GameNight.Planning.Contract;
+
+/// <summary>The fixed names of reasons and conflicts in JSON. Stored plans depend on them: add, never rename.</summary>
+public static class Discriminators
+{
+    public static IReadOnlyDictionary<Type, string> Reasons { get; } = new Dictionary<Type, string>
+    {
+        [typeof(AnswersCounted)] = "answersCounted",
+        [typeof(EatersCounted)] = "eatersCounted",
+        [typeof(RemoteNotCounted)] = "remoteNotCounted",
+        [typeof(RunOutChanceAsked)] = "runOutChanceAsked",
+        [typeof(BallFromShape)] = "ballFromShape",
+        [typeof(LossAdded)] = "lossAdded",
+        [typeof(BatchesByCapacity)] = "batchesByCapacity",
+        [typeof(WaterRule)] = "waterRule",
+        [typeof(WaterLimited)] = "waterLimited",
+        [typeof(DoseForHours)] = "doseForHours",
+        [typeof(FridgeAssumed)] = "fridgeAssumed",
+        [typeof(DoseForAltitude)] = "doseForAltitude",
+        [typeof(ColdDoseIsUncertain)] = "coldDoseIsUncertain",
+        [typeof(SpreadOnArea)] = "spreadOnArea",
+    };
+
+    public static IReadOnlyDictionary<Type, string> Conflicts { get; } = new Dictionary<Type, string>
+    {
+        [typeof(BallLargerThanBowl)] = "ballLargerThanBowl",
+        [typeof(NoSensibleDose)] = "noSensibleDose",
+        [typeof(NothingPermitted)] = "nothingPermitted",
+        [typeof(OwnPiesDoNotFit)] = "ownPiesDoNotFit",
+        [typeof(GroupShortOfSlices)] = "groupShortOfSlices",
+        [typeof(OnlyUnwantedLeft)] = "onlyUnwantedLeft",
+        [typeof(MenuIncomplete)] = "menuIncomplete",
+        [typeof(TooFewSlices)] = "tooFewSlices",
+        [typeof(EaterShortOfSlices)] = "eaterShortOfSlices",
+        [typeof(TooLateForColdFerment)] = "tooLateForColdFerment",
+        [typeof(ServingTimeHasPassed)] = "servingTimeHasPassed",
+        [typeof(NoFreeHands)] = "noFreeHands",
+        [typeof(RulesClash)] = "rulesClash",
+        [typeof(ChosenMixTimeDoesNotFit)] = "chosenMixTimeDoesNotFit",
+        [typeof(LastPieIsLate)] = "lastPieIsLate",
+    };
+}

@@ -1,0 +1,59 @@
+using GameNight.Planning.Reference;
+
+namespace GameNight.Planning.Dough;
+
+/// <summary>A starting formula: shares of flour mass, thickness and shape.</summary>
+public sealed record StyleRow(
+    string Id,
+    double Water,
+    double Salt,
+    double Oil,
+    double Sugar,
+    double ThicknessGramsPerCm2,
+    double DiameterCentimetres,
+    double RimCentimetres,
+    int SlicesPerPie,
+    string Ferment,
+    string Source);
+
+public sealed record DoughRanges(
+    ValidRange Water,
+    ValidRange Salt,
+    ValidRange Oil,
+    ValidRange Sugar,
+    ValidRange ThicknessGramsPerCm2,
+    ValidRange BallGrams,
+    ValidRange DiameterCentimetres,
+    ValidRange RimCentimetres);
+
+public sealed record LossRow(double Share, double Low, double High, string Source);
+
+public sealed record HeldBackRow(double Share, string Source);
+
+public sealed record TargetRow(double Value, double Low, double High, string Source);
+
+public sealed record FrictionRow(KneadingWay Kneading, double KelvinOfTheSum, string Source);
+
+public sealed record YeastRow(YeastForm Form, double MassPerFresh, string Source);
+
+/// <summary>Dough styles, valid ranges, and the factors of the dough models.</summary>
+public sealed record DoughTable(
+    IReadOnlyList<StyleRow> Styles,
+    DoughRanges Ranges,
+    LossRow Loss,
+    HeldBackRow HeldBackFlour,
+    TargetRow TargetDoughCelsius,
+    IReadOnlyList<FrictionRow> Friction,
+    IReadOnlyList<YeastRow> Yeast)
+{
+    internal const string File = "dough-styles.json";
+
+    private readonly IReadOnlyDictionary<KneadingWay, FrictionRow> _friction =
+        ReferenceText.OneRowEach(File, Friction, row => row.Kneading);
+
+    private readonly IReadOnlyDictionary<YeastForm, YeastRow> _yeast =
+        ReferenceText.OneRowEach(File, Yeast, row => row.Form);
+
+    public FrictionRow Of(KneadingWay kneading) => _friction[kneading];
+    public YeastRow Of(YeastForm form) => _yeast[form];
+}

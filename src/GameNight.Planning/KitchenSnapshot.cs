@@ -1,0 +1,30 @@
+using GameNight.Planning.Dough;
+using GameNight.Planning.Quantities;
+using NodaTime;
+
+namespace GameNight.Planning;
+
+/// <summary>The kitchen the night is baked in.</summary>
+/// <param name="Fridge">Measured, or null when the host has not measured it.</param>
+/// <param name="Tap">The coldest water the tap gives.</param>
+/// <param name="AltitudeMetres">-400 to 5000.</param>
+/// <param name="BatchCapacity">Dough that bowl or mixer can take at once.</param>
+/// <param name="PiesPerBake">Pies that bake at the same time, 1 to 6.</param>
+/// <param name="Hands">The host and helpers, 1 to 8.</param>
+/// <param name="Preheat">Oven on until its air is at the set-point.</param>
+/// <param name="Soak">Longer, until stone, steel or iron is ready.</param>
+/// <param name="Recovery">Until the surface has its heat back after a pie.</param>
+public sealed record KitchenSnapshot(
+    Celsius Room,
+    Celsius? Fridge,
+    Celsius Tap,
+    Celsius Oven,
+    double AltitudeMetres,
+    Grams BatchCapacity,
+    KneadingWay Kneading,
+    int PiesPerBake,
+    int Hands,
+    Duration Preheat,
+    Duration Soak,
+    Duration Bake,
+    Duration Recovery);

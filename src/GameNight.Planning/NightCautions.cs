@@ -1,0 +1,61 @@
+using GameNight.Planning.Guests;
+using GameNight.Planning.Safety;
+using GameNight.Planning.Toppings;
+
+namespace GameNight.Planning;
+
+/// <summary>Which cautions a night needs. They follow from facts, never from estimates.</summary>
+internal static class NightCautions
+{
+    public static IReadOnlyList<Caution> For(NightSnapshot night, int pies, SafetyTable table)
+    {
+        var eaters = night.Guests
+            .Where(guest => guest.Answer != AnswerState.NotComing)
+            .SelectMany(guest => guest.Eaters)
+            .Where(eater => eater.EatsHere)
+            .ToList();
+        var kept = eaters
+            .SelectMany(eater => eater.Needs.Avoids.Concat(eater.Needs.MustNotTouch))
+            .Distinct()
+            .Order()
+            .ToList();
+
+        var cautions = new List<Caution>();
+        if (kept.Count > 0)
+        {
+            cautions.Add(Of(CautionKind.AllergyTalk, kept));
+        }
+
+        if (kept.Contains(Allergen.GlutenCereals) && Holds(night.Menu.Dough, Allergen.GlutenCereals))
+        {
+            cautions.Add(Of(CautionKind.KitchenUsesWheat, [Allergen.GlutenCereals]));
+        }
+
+        if (pies > 0)
+        {
+            cautions.Add(Of(CautionKind.RawFlour));
+            cautions.Add(Of(CautionKind.HotSurfaces));
+            cautions.Add(Of(CautionKind.HoldingClock));
+            if (night.Menu.Of(MenuRole.Base).Any(item => item.GramsPerCm2 > 0))
+            {
+                cautions.Add(Of(CautionKind.GarlicInOil));
+            }
+        }
+
+        if (night.Formula is { SugarIsHoney: true, Sugar.Value: > 0 }
+            && eaters.Any(eater => eater.Portion == PortionClass.Toddler))
+        {
+            cautions.Add(Of(CautionKind.HoneyAndInfants));
+        }
+
+        return cautions;
+
+        Caution Of(CautionKind kind, params IReadOnlyList<Allergen> allergens) =>
+            new(kind, table.Of(kind).Authority, allergens);
+    }
+
+    private static bool Holds(Composition composition, Allergen allergen) =>
+        composition.Contains.Contains(allergen)
+        || composition.MayContain.Contains(allergen)
+        || composition.Unknown.Contains(allergen);
+}

@@ -1,0 +1,37 @@
+using GameNight.Planning.Appetite;
+using GameNight.Planning.Dough;
+using GameNight.Planning.Fermentation;
+using GameNight.Planning.Safety;
+using GameNight.Planning.Timeline;
+using GameNight.Planning.Toppings;
+
+namespace GameNight.Planning;
+
+/// <summary>A plan comes in two stages, both complete.</summary>
+public enum PlanStage
+{
+    /// <summary>Numbers are final; split and timeline are feasible and still being improved.</summary>
+    Quick,
+
+    /// <summary>Split and timeline are proven or the best found within the effort.</summary>
+    Improved,
+}
+
+/// <summary>Everything the planner derives from a snapshot, with reasons, cautions and conflicts. Ids only, no names.</summary>
+/// <param name="SolverSlices">Slices of deterministic solver time used: with them the plan can be computed again.</param>
+public sealed record NightPlan(
+    string EngineVersion,
+    PlanStage Stage,
+    SlicesForecast Slices,
+    PiePlan Pies,
+    DoughPlan Dough,
+    WaterTemperature Water,
+    YeastDose Yeast,
+    SpreadAmount Sauce,
+    SpreadAmount Cheese,
+    IReadOnlyList<ItemAmount> Amounts,
+    ToppingSplit Split,
+    HostTimeline Timeline,
+    IReadOnlyList<Caution> Cautions,
+    IReadOnlyList<Conflict> Conflicts,
+    int SolverSlices);

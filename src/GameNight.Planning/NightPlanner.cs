@@ -1,0 +1,90 @@
+using GameNight.Planning.Appetite;
+using GameNight.Planning.Dough;
+using GameNight.Planning.Fermentation;
+using GameNight.Planning.Quantities;
+using GameNight.Planning.Timeline;
+using GameNight.Planning.Toppings;
+using NodaTime;
+
+namespace GameNight.Planning;
+
+/// <summary>
+/// Turns everything known about a night into everything the host needs. The same night, moment and effort always give the
+/// same plan. Immutable and safe to share between threads.
+/// </summary>
+public sealed class NightPlanner(ReferenceTables tables)
+{
+    /// <summary>Raised whenever the same snapshot would give another plan.</summary>
+    public const string EngineVersion = "1";
+
+    private readonly SnapshotCheck _check = new(tables);
+
+    public ReferenceTables Tables => tables;
+
+    /// <param name="now">Steps cannot start before it; not part of the fingerprint.</param>
+    /// <param name="progress">Receives the quick plan as soon as it is there.</param>
+    /// <exception cref="ArgumentException">The snapshot has problems: ask <see cref="SnapshotCheck"/> first.</exception>
+    /// <exception cref="OperationCanceledException"><paramref name="cancellation"/> was signalled.</exception>
+    public NightPlan Plan(
+        NightSnapshot night, Instant now, Effort effort, IProgress<NightPlan>? progress = null,
+        CancellationToken cancellation = default)
+    {
+        if (_check.Problems(night) is [var problem, ..])
+        {
+            throw new ArgumentException($"{problem.Field}: {problem.Fault}", nameof(night));
+        }
+
+        var ball = night.ByHand.Ball ?? night.Shape.Ball;
+        var (forecast, demand) = AppetiteModel.Forecast(night.Guests, ball, night.Shape.SlicesPerPie, tables.Appetite);
+        var pies = PieCountRule.For(demand, night.Shape.SlicesPerPie, night.RunOutChance, night.ByHand.Pies);
+        var dough = DoughPlan.For(
+            pies.Count.Value.Value, night.Shape, night.Formula, night.Kitchen.BatchCapacity, night.ByHand.Ball);
+
+        var quick = Finish(night, now, forecast, pies, dough, Effort.Quick, cancellation);
+        if (effort == Effort.Quick)
+        {
+            return quick;
+        }
+
+        progress?.Report(quick);
+        return Finish(night, now, forecast, pies, dough, effort, cancellation);
+    }
+
+    private NightPlan Finish(
+        NightSnapshot night, Instant now, SlicesForecast forecast, PiePlan pies, DoughPlan dough, Effort effort,
+        CancellationToken cancellation)
+    {
+        var count = pies.Count.Value.Value;
+        var split = SplitPlanner.For(NightRequests.Split(night, forecast, count), effort, cancellation);
+        var timeline = Backwards.From(
+            NightRequests.Timeline(night, now, dough, split, tables.Steps), effort, cancellation);
+        var yeast = YeastDoseModel.For(
+            NightRequests.Journey(night, timeline, dough, tables), night.Formula, dough.Flour, night.ByHand.Yeast,
+            tables.Fermentation, tables.Dough);
+        var (sauce, cheese, amounts) = NightRequests.Spreads(night, split);
+
+        return new NightPlan(
+            EngineVersion,
+            effort == Effort.Quick ? PlanStage.Quick : PlanStage.Improved,
+            forecast,
+            pies,
+            dough.WithYeast(yeast.ShareOfFlour.Value),
+            Water(night),
+            yeast,
+            sauce,
+            cheese,
+            amounts,
+            split,
+            timeline,
+            NightCautions.For(night, count, tables.Safety),
+            [.. dough.Conflicts, .. split.Conflicts, .. timeline.Conflicts, .. count > 0 ? yeast.Conflicts : []],
+            split.SolverSlices + timeline.SolverSlices);
+    }
+
+    private WaterTemperature Water(NightSnapshot night) => WaterTemperature.For(
+        new Celsius(tables.Dough.TargetDoughCelsius.Value),
+        flour: night.Kitchen.Room,
+        night.Kitchen.Room,
+        tables.Dough.Of(night.Kitchen.Kneading).KelvinOfTheSum,
+        night.Kitchen.Tap);
+}

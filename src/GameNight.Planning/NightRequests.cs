@@ -1,0 +1,131 @@
+using GameNight.Planning.Appetite;
+using GameNight.Planning.Dough;
+using GameNight.Planning.Fermentation;
+using GameNight.Planning.Quantities;
+using GameNight.Planning.Timeline;
+using GameNight.Planning.Toppings;
+using NodaTime;
+
+namespace GameNight.Planning;
+
+/// <summary>Hands each model just what it needs of the night: the models do not know one another.</summary>
+internal static class NightRequests
+{
+    public static SplitRequest Split(NightSnapshot night, SlicesForecast forecast, int pies)
+    {
+        var needs = night.Guests.SelectMany(guest => guest.Eaters).ToDictionary(eater => eater.Id);
+        var eating = forecast.Eaters.Where(eater => eater.ExpectedSlices > 0).ToList();
+
+        // No more than is expected to be eaten is set aside by name: what is left over stays free for whoever is hungry.
+        var expected = (int)Math.Ceiling(eating.Sum(eater => eater.ExpectedSlices));
+        var slices = SliceShares.Divide(
+            [.. eating.Select(eater => eater.ExpectedSlices)], Math.Min(expected, pies * night.Shape.SlicesPerPie));
+
+        return new SplitRequest(
+            [.. eating.Select((eater, index) =>
+                new SplitEater(eater.EaterId, slices[index], needs[eater.EaterId].Needs, needs[eater.EaterId].Likes))],
+            [.. forecast.MustNotGroups.Select(group =>
+                new MustNotGroup(group.EaterIds, needs[group.EaterIds[0]].Needs, group.SlicesNineInTen))],
+            night.Menu,
+            pies,
+            night.Shape.SlicesPerPie);
+    }
+
+    public static TimelineRequest Timeline(
+        NightSnapshot night, Instant now, DoughPlan dough, ToppingSplit split, StepTable steps)
+    {
+        var kitchen = night.Kitchen;
+        return new TimelineRequest(
+            night.ServeAt,
+            now,
+            night.Away,
+            dough.Batches.Count,
+            dough.Balls,
+            dough.Balls,
+            split.Pies.Count(pie => pie.IsOwnPie),
+            kitchen.PiesPerBake,
+            kitchen.Hands,
+            kitchen.Kneading,
+            night.ColdFerment,
+            new StepDurations(
+                Shop: Minutes(StepName.Shop),
+                Mix: Minutes(StepName.Mix),
+                Knead: Minutes(kitchen.Kneading == KneadingWay.ByHand ? StepName.KneadByHand : StepName.KneadMixer),
+                BulkRest: Minutes(StepName.BulkRest),
+                BallEach: Minutes(StepName.BallEach),
+                Temper: Minutes(StepName.Temper),
+                Sauce: Minutes(StepName.Sauce),
+                GrateCheese: Minutes(StepName.GrateCheese),
+                PrepareToppings: Minutes(StepName.PrepareToppings),
+                Preheat: kitchen.Preheat,
+                Soak: kitchen.Soak,
+                Shape: Minutes(StepName.Shape),
+                Top: Minutes(StepName.Top),
+                Bake: kitchen.Bake,
+                Recovery: kitchen.Recovery,
+                Rack: Minutes(StepName.Rack),
+                Serve: Minutes(StepName.Serve)),
+            night.ByHand.MixAt);
+
+        Duration Minutes(StepName step) => Duration.FromMinutes(steps.MinutesOf(step));
+    }
+
+    /// <summary>Where the dough is and how long. Without a timeline the wanted hours stand in for it.</summary>
+    public static DoughJourney Journey(NightSnapshot night, HostTimeline timeline, DoughPlan dough, ReferenceTables tables)
+    {
+        var mix = timeline.Steps.FirstOrDefault(step => step.Kind == StepKind.Mix);
+        var cold = timeline.Steps.FirstOrDefault(step => step.Kind == StepKind.ColdFerment);
+        var nominalRoom = tables.Steps.MinutesOf(StepName.Mix)
+            + tables.Steps.MinutesOf(StepName.KneadByHand)
+            + tables.Steps.MinutesOf(StepName.BulkRest);
+
+        return new DoughJourney(
+            Mixed: new Celsius(tables.Dough.TargetDoughCelsius.Value),
+            AtRoom: mix is not null && cold is not null ? cold.Start - mix.Start : Duration.FromMinutes(nominalRoom),
+            InFridge: timeline.Steps.Count > 0 ? timeline.ColdFermentLength : night.ColdFerment.Wanted,
+            Tempering: Duration.FromMinutes(tables.Steps.MinutesOf(StepName.Temper)),
+            night.Kitchen.Room,
+            night.Kitchen.Fridge,
+            night.Kitchen.AltitudeMetres,
+            dough.Ball.Value,
+            dough.Batches.Count > 0 ? dough.Batches.Max(batch => batch.Total) : dough.Ball.Value);
+    }
+
+    /// <summary>Sauce, cheese and every item of the menu, from the sectors they go on.</summary>
+    public static (SpreadAmount Sauce, SpreadAmount Cheese, IReadOnlyList<ItemAmount> Amounts) Spreads(
+        NightSnapshot night, ToppingSplit split)
+    {
+        var shape = night.Shape;
+        var piesWorth = night.Menu.Items.ToDictionary(item => item.Id, _ => 0.0);
+        var combinations = split.Combinations.ToDictionary(combination => combination.Letter);
+        foreach (var sector in split.Pies.SelectMany(pie => pie.Sectors))
+        {
+            foreach (var id in combinations[sector.Letter].ItemIds)
+            {
+                piesWorth[id] += (double)sector.Slices / shape.SlicesPerPie;
+            }
+        }
+
+        var sauce = Spread(MenuRole.Base, shape.SauceAreaCm2, night.ByHand.SaucePerPie);
+        var cheese = Spread(MenuRole.Cheese, shape.CheeseAreaCm2, night.ByHand.CheesePerPie);
+        var amounts = night.Menu.Items
+            .Where(item => item.GramsPerCm2 > 0 && piesWorth[item.Id] > 0)
+            .Select(item => new ItemAmount(item.Id, SpreadAmount.WithBand(PerPie(item) * piesWorth[item.Id])))
+            .ToList();
+        return (sauce, cheese, amounts);
+
+        SpreadAmount Spread(MenuRole role, double areaCm2, Grams? byHand)
+        {
+            var items = night.Menu.Of(role).Where(item => item.GramsPerCm2 > 0).ToList();
+            var typical = items.MaxBy(item => (piesWorth[item.Id], -night.Menu.Items.ToList().IndexOf(item)));
+            return SpreadAmount.For(areaCm2, typical?.GramsPerCm2 ?? 0, items.Sum(item => piesWorth[item.Id]), byHand);
+        }
+
+        Grams PerPie(MenuItem item) => item.Role switch
+        {
+            MenuRole.Base => night.ByHand.SaucePerPie ?? new Grams(shape.SauceAreaCm2 * item.GramsPerCm2),
+            MenuRole.Cheese => night.ByHand.CheesePerPie ?? new Grams(shape.CheeseAreaCm2 * item.GramsPerCm2),
+            MenuRole.Topping => new Grams(shape.SauceAreaCm2 * item.GramsPerCm2),
+        };
+    }
+}

@@ -1,0 +1,33 @@
+using GameNight.Planning.Dough;
+using GameNight.Planning.Guests;
+using GameNight.Planning.Quantities;
+using GameNight.Planning.Timeline;
+using GameNight.Planning.Toppings;
+using NodaTime;
+
+namespace GameNight.Planning;
+
+/// <summary>What the host decided by hand instead of the models; null where the models decide.</summary>
+/// <param name="Yeast">Yeast as a share of flour, in the form the formula names.</param>
+/// <param name="MixAt">When mixing starts.</param>
+public sealed record ByHand(
+    PieCount? Pies, Grams? Ball, Share? Yeast, Grams? SaucePerPie, Grams? CheesePerPie, Instant? MixAt)
+{
+    public static ByHand Nothing { get; } = new(null, null, null, null, null, null);
+}
+
+/// <summary>Everything a plan depends on, frozen. Ids only: names and notes stay where the night is kept.</summary>
+/// <param name="ServeAt">The first pie is on the table.</param>
+/// <param name="Away">When the host's hands are not there; may overlap, in any order.</param>
+/// <param name="RunOutChance">Accepted chance that the slices end before the appetite does, 0.01 to 0.5.</param>
+public sealed record NightSnapshot(
+    Instant ServeAt,
+    IReadOnlyList<GuestSnapshot> Guests,
+    KitchenSnapshot Kitchen,
+    DoughFormula Formula,
+    PieShape Shape,
+    Menu Menu,
+    IReadOnlyList<HostAway> Away,
+    ColdFerment ColdFerment,
+    Share RunOutChance,
+    ByHand ByHand);

@@ -1,0 +1,44 @@
+using GameNight.Planning.Appetite;
+using GameNight.Planning.Dough;
+using GameNight.Planning.Fermentation;
+using GameNight.Planning.Safety;
+using GameNight.Planning.Timeline;
+using GameNight.Planning.Toppings;
+using GameNight.Planning.Reference;
+using System.Security.Cryptography;
+using System.Text;
+
+namespace GameNight.Planning;
+
+/// <summary>All reference data, read once. Immutable and safe to share between threads.</summary>
+public sealed record ReferenceTables(
+    AppetiteTable Appetite,
+    DoughTable Dough,
+    FermentationTable Fermentation,
+    StepTable Steps,
+    SafetyTable Safety,
+    MenuTable Menu,
+    string Hash)
+{
+    public static IReadOnlyList<string> Files { get; } =
+    [
+        AppetiteTable.File, DoughTable.File, FermentationTable.File, MenuTable.File, SafetyTable.File, StepTable.File,
+    ];
+
+    /// <param name="textByFile">File name to its text, one entry for each of <see cref="Files"/>.</param>
+    /// <exception cref="ReferenceTableException">A table is missing or malformed; the message names it.</exception>
+    public static ReferenceTables Parse(IReadOnlyDictionary<string, string> textByFile) => new(
+        ReferenceText.Parse<AppetiteTable>(textByFile, AppetiteTable.File),
+        ReferenceText.Parse<DoughTable>(textByFile, DoughTable.File),
+        ReferenceText.Parse<FermentationTable>(textByFile, FermentationTable.File),
+        ReferenceText.Parse<StepTable>(textByFile, StepTable.File),
+        ReferenceText.Parse<SafetyTable>(textByFile, SafetyTable.File),
+        ReferenceText.Parse<MenuTable>(textByFile, MenuTable.File),
+        HashOf(textByFile));
+
+    private static string HashOf(IReadOnlyDictionary<string, string> textByFile)
+    {
+        var all = string.Concat(Files.Select(file => $"{file}\n{textByFile[file]}\n"));
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(all)));
+    }
+}

@@ -1,0 +1,207 @@
+using GameNight.Planning.Dough;
+using GameNight.Planning.Toppings;
+using NodaTime;
+
+namespace GameNight.Planning;
+
+/// <summary>What is wrong with one field of a snapshot.</summary>
+public enum SnapshotFault
+{
+    /// <summary>Outside <see cref="SnapshotProblem.Low"/> to <see cref="SnapshotProblem.High"/>.</summary>
+    OutOfRange,
+
+    /// <summary>A list is longer or shorter than allowed.</summary>
+    WrongCount,
+
+    /// <summary>An id occurs twice.</summary>
+    Repeated,
+
+    /// <summary>An id is empty or longer than 64 characters.</summary>
+    BadId,
+
+    /// <summary>An interval ends before it starts, or a low exceeds a high.</summary>
+    BackToFront,
+}
+
+/// <summary>One problem of a snapshot, as data: field path in JSON terms, fault, the given value and the valid range.</summary>
+public sealed record SnapshotProblem(string Field, SnapshotFault Fault, double Given = 0, double Low = 0, double High = 0);
+
+/// <summary>
+/// Valid ranges of a snapshot, in one place for API and screens alike. The planner refuses a snapshot with problems.
+/// </summary>
+public sealed class SnapshotCheck(ReferenceTables tables)
+{
+    public const int MostGuests = 300;
+    public const int MostEatersPerGuest = 12;
+    public const int MostMenuItems = 60;
+    public const int MostAway = 100;
+    public const int LongestId = 64;
+
+    public IReadOnlyList<SnapshotProblem> Problems(NightSnapshot night) =>
+    [
+        .. Guests(night), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape(night), .. MenuProblems(night.Menu),
+        .. Hours(night), .. Problems(night.ByHand),
+    ];
+
+    private static IEnumerable<SnapshotProblem> Guests(NightSnapshot night)
+    {
+        if (night.Guests.Count > MostGuests)
+        {
+            yield return new("guests", SnapshotFault.WrongCount, night.Guests.Count, 0, MostGuests);
+        }
+
+        foreach (var guest in night.Guests.Where(guest => guest.Eaters.Count is < 1 or > MostEatersPerGuest))
+        {
+            yield return new(
+                $"guests[{guest.Id}].eaters", SnapshotFault.WrongCount, guest.Eaters.Count, 1, MostEatersPerGuest);
+        }
+
+        var ids = night.Guests.Select(guest => guest.Id).ToList();
+        var eaterIds = night.Guests.SelectMany(guest => guest.Eaters).Select(eater => eater.Id).ToList();
+        foreach (var problem in Ids("guests", ids).Concat(Ids("guests.eaters", eaterIds)))
+        {
+            yield return problem;
+        }
+    }
+
+    private IEnumerable<SnapshotProblem> Kitchen(KitchenSnapshot kitchen)
+    {
+        var oven = tables.Safety.OvenAirCelsius;
+        SnapshotProblem?[] all =
+        [
+            Range("kitchen.roomCelsius", kitchen.Room.Value, 5, 40),
+            kitchen.Fridge is { } fridge
+                ? Range("kitchen.fridgeCelsius", fridge.Value, -1, Math.Min(14, kitchen.Room.Value))
+                : null,
+            Range("kitchen.tapCelsius", kitchen.Tap.Value, 0, 35),
+            Range("kitchen.ovenCelsius", kitchen.Oven.Value, oven.Low, oven.High),
+            Range("kitchen.altitudeMetres", kitchen.AltitudeMetres, -400, 5000),
+            Range("kitchen.batchCapacityGrams", kitchen.BatchCapacity.Value, 200, 50_000),
+            Range("kitchen.piesPerBake", kitchen.PiesPerBake, 1, 6),
+            Range("kitchen.hands", kitchen.Hands, 1, 8),
+            Range("kitchen.preheatMinutes", kitchen.Preheat.TotalMinutes, 0, 180),
+            Range("kitchen.soakMinutes", kitchen.Soak.TotalMinutes, 0, 180),
+            Range("kitchen.bakeMinutes", kitchen.Bake.TotalMinutes, 1, 60),
+            Range("kitchen.recoveryMinutes", kitchen.Recovery.TotalMinutes, 0, 60),
+        ];
+        return all.OfType<SnapshotProblem>();
+    }
+
+    private IEnumerable<SnapshotProblem> Formula(NightSnapshot night)
+    {
+        var (formula, ranges) = (night.Formula, tables.Dough.Ranges);
+        SnapshotProblem?[] all =
+        [
+            Range("formula.water", formula.Water.Value, ranges.Water.Low, ranges.Water.High),
+            Range("formula.salt", formula.Salt.Value, ranges.Salt.Low, ranges.Salt.High),
+            Range("formula.oil", formula.Oil.Value, ranges.Oil.Low, ranges.Oil.High),
+            Range("formula.sugar", formula.Sugar.Value, ranges.Sugar.Low, ranges.Sugar.High),
+            Range("formula.heldBackFlour", formula.HeldBackFlour.Value, 0, 0.5),
+            Range("formula.loss", formula.Loss.Value, 0, 0.1),
+            Range("runOutChance", night.RunOutChance.Value, tables.Appetite.RunOutChance.Low, tables.Appetite.RunOutChance.High),
+        ];
+        return all.OfType<SnapshotProblem>();
+    }
+
+    private IEnumerable<SnapshotProblem> Shape(NightSnapshot night)
+    {
+        var (shape, ranges) = (night.Shape, tables.Dough.Ranges);
+        var widestRim = Math.Min(ranges.RimCentimetres.High, shape.Diameter.Value / 3);
+        var widestInset = Math.Max(0, shape.Diameter.Value / 2 - shape.Rim.Value - 1);
+        SnapshotProblem?[] all =
+        [
+            Range("shape.diameterCentimetres", shape.Diameter.Value, ranges.DiameterCentimetres.Low, ranges.DiameterCentimetres.High),
+            Range("shape.thicknessGramsPerCm2", shape.ThicknessGramsPerCm2, ranges.ThicknessGramsPerCm2.Low, ranges.ThicknessGramsPerCm2.High),
+            Range("shape.rimCentimetres", shape.Rim.Value, ranges.RimCentimetres.Low, widestRim),
+            Range("shape.sauceInsetCentimetres", shape.SauceInset.Value, 0, widestInset),
+            Range("shape.cheeseInsetCentimetres", shape.CheeseInset.Value, 0, widestInset),
+            Range("shape.slicesPerPie", shape.SlicesPerPie, PieShape.FewestSlices, PieShape.MostSlices),
+        ];
+        return all.OfType<SnapshotProblem>();
+    }
+
+    private static IEnumerable<SnapshotProblem> MenuProblems(Menu menu)
+    {
+        if (menu.Items.Count > MostMenuItems)
+        {
+            yield return new("menu.items", SnapshotFault.WrongCount, menu.Items.Count, 0, MostMenuItems);
+        }
+
+        foreach (var item in menu.Items)
+        {
+            if (Range($"menu.items[{item.Id}].gramsPerCm2", item.GramsPerCm2, 0, 1) is { } problem)
+            {
+                yield return problem;
+            }
+        }
+
+        if (Range("menu.mostToppings", menu.MostToppings, 0, 5) is { } toppings)
+        {
+            yield return toppings;
+        }
+
+        foreach (var problem in Ids("menu.items", [.. menu.Items.Select(item => item.Id)]))
+        {
+            yield return problem;
+        }
+    }
+
+    private static IEnumerable<SnapshotProblem> Hours(NightSnapshot night)
+    {
+        var (ferment, day) = (night.ColdFerment, Duration.FromDays(1));
+        if (night.Away.Count > MostAway)
+        {
+            yield return new("away", SnapshotFault.WrongCount, night.Away.Count, 0, MostAway);
+        }
+
+        foreach (var away in night.Away.Where(away => away.Until <= away.From))
+        {
+            yield return new("away", SnapshotFault.BackToFront);
+        }
+
+        if (ferment.Shortest > ferment.Wanted || ferment.Wanted > ferment.Longest)
+        {
+            yield return new("coldFerment", SnapshotFault.BackToFront);
+        }
+
+        if (Range("coldFerment.shortestMinutes", ferment.Shortest.TotalMinutes, 0, 7 * day.TotalMinutes) is { } shortest)
+        {
+            yield return shortest;
+        }
+
+        if (Range("coldFerment.longestMinutes", ferment.Longest.TotalMinutes, 0, 7 * day.TotalMinutes) is { } longest)
+        {
+            yield return longest;
+        }
+    }
+
+    /// <summary>Only what a host set by hand.</summary>
+    public IReadOnlyList<SnapshotProblem> Problems(ByHand hand)
+    {
+        var ball = tables.Dough.Ranges.BallGrams;
+        SnapshotProblem?[] all =
+        [
+            hand.Ball is { } grams ? Range("byHand.ballGrams", grams.Value, ball.Low, ball.High) : null,
+            hand.Yeast is { } yeast ? Range("byHand.yeast", yeast.Value, 0.00001, 0.05) : null,
+            hand.SaucePerPie is { } sauce ? Range("byHand.saucePerPieGrams", sauce.Value, 0, 1000) : null,
+            hand.CheesePerPie is { } cheese ? Range("byHand.cheesePerPieGrams", cheese.Value, 0, 1000) : null,
+        ];
+        return [.. all.OfType<SnapshotProblem>()];
+    }
+
+    private static SnapshotProblem? Range(string field, double given, double low, double high) =>
+        given >= low && given <= high ? null : new(field, SnapshotFault.OutOfRange, given, low, high);
+
+    private static IEnumerable<SnapshotProblem> Ids(string field, List<string> ids)
+    {
+        if (ids.Any(id => id.Length is 0 or > LongestId))
+        {
+            yield return new(field, SnapshotFault.BadId, 0, 1, LongestId);
+        }
+
+        if (ids.Distinct(StringComparer.Ordinal).Count() != ids.Count)
+        {
+            yield return new(field, SnapshotFault.Repeated);
+        }
+    }
+}

@@ -1,0 +1,113 @@
+using GameNight.Planning.Dough;
+namespace GameNight.Planning.Timeline;
+
+/// <summary>A request in whole minutes from the serving time: what every part of the timeline computes with.</summary>
+internal sealed class NightInMinutes
+{
+    /// <summary>How far before the longest cold ferment a first step may lie.</summary>
+    private const int RoomBefore = 8 * ServingClock.Day;
+
+    private const int RoomAfter = 4 * ServingClock.Day;
+
+    /// <exception cref="ArgumentException">A count is out of its range.</exception>
+    public NightInMinutes(TimelineRequest request)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(request.Batches, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThan(request.PiesPerBake, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThan(request.Hands, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(request.Hands, 100);
+        ArgumentOutOfRangeException.ThrowIfNegative(request.OwnPies);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(request.OwnPies, request.Pies);
+        ArgumentOutOfRangeException.ThrowIfNegative(request.Balls);
+
+        Clock = new ServingClock(request.ServeAt);
+        Pies = request.Pies;
+        OwnPies = request.OwnPies;
+        PiesPerBake = request.PiesPerBake;
+        Hands = request.Hands;
+        IsKneadedByHand = request.Kneading == KneadingWay.ByHand;
+        MixAt = request.MixAt is { } mixAt ? Clock.Before(mixAt) : null;
+        Away = new AwayWindows(request.Away.Select(a => (Clock.Before(a.From), Clock.After(a.Until))));
+
+        Shortest = ServingClock.LengthUp(request.ColdFerment.Shortest);
+        Wanted = ServingClock.LengthDown(request.ColdFerment.Wanted);
+        Longest = ServingClock.LengthDown(request.ColdFerment.Longest);
+        First = -Longest - RoomBefore;
+        Last = RoomAfter;
+        Now = Math.Max(First, Clock.After(request.Now));
+
+        var lengths = request.Durations;
+        Shop = ServingClock.LengthUp(lengths.Shop);
+        Mix = ServingClock.LengthUp(lengths.Mix);
+        Knead = ServingClock.LengthUp(lengths.Knead);
+        BulkRest = ServingClock.LengthUp(lengths.BulkRest);
+        Balling = [.. Enumerable.Range(0, request.Batches).Select(batch => ServingClock.LengthUp(
+            lengths.BallEach * BallsOf(batch, request.Balls, request.Batches)))];
+        Temper = ServingClock.LengthUp(lengths.Temper);
+        Sauce = ServingClock.LengthUp(lengths.Sauce);
+        GrateCheese = ServingClock.LengthUp(lengths.GrateCheese);
+        PrepareToppings = ServingClock.LengthUp(lengths.PrepareToppings);
+        Preheat = ServingClock.LengthUp(lengths.Preheat);
+        Soak = ServingClock.LengthUp(lengths.Soak);
+        Shape = ServingClock.LengthUp(lengths.Shape);
+        Top = ServingClock.LengthUp(lengths.Top);
+        Bake = ServingClock.LengthUp(lengths.Bake);
+        Recovery = ServingClock.LengthUp(lengths.Recovery);
+        Rack = ServingClock.LengthUp(lengths.Rack);
+        Serve = ServingClock.LengthUp(lengths.Serve);
+    }
+
+    public ServingClock Clock { get; }
+    public int Pies { get; }
+    public int OwnPies { get; }
+    public int PiesPerBake { get; private set; }
+    public int Hands { get; private set; }
+    public int Batches => Balling.Count;
+    public bool IsKneadedByHand { get; }
+    public int? MixAt { get; }
+    public AwayWindows Away { get; }
+    public int Now { get; }
+
+    /// <summary>The first minute looked at.</summary>
+    public int First { get; }
+
+    /// <summary>The last minute looked at.</summary>
+    public int Last { get; }
+
+    public int Shortest { get; }
+    public int Wanted { get; }
+    public int Longest { get; }
+
+    public int Shop { get; }
+    public int Mix { get; }
+    public int Knead { get; }
+    public int BulkRest { get; }
+
+    /// <summary>Balling each batch; the first batches have the odd balls.</summary>
+    public IReadOnlyList<int> Balling { get; }
+
+    public int Temper { get; }
+    public int Sauce { get; }
+    public int GrateCheese { get; }
+    public int PrepareToppings { get; }
+    public int Preheat { get; }
+    public int Soak { get; }
+    public int Shape { get; }
+    public int Top { get; }
+    public int Bake { get; }
+    public int Recovery { get; }
+    public int Rack { get; }
+    public int Serve { get; }
+
+    /// <summary>The same night with other hands and another oven.</summary>
+    public NightInMinutes With(int hands, int piesPerBake)
+    {
+        var other = (NightInMinutes)MemberwiseClone();
+        other.Hands = hands;
+        other.PiesPerBake = piesPerBake;
+        return other;
+    }
+
+    private static int BallsOf(int batch, int balls, int batches) =>
+        (balls / batches) + (batch < balls % batches ? 1 : 0);
+}

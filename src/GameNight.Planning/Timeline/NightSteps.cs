@@ -1,0 +1,217 @@
+namespace GameNight.Planning.Timeline;
+
+/// <summary>How far a step ties the host down.</summary>
+internal enum Presence
+{
+    /// <summary>Nobody has to be there.</summary>
+    None,
+
+    /// <summary>Somebody starts it (a ball out of the fridge, the oven on) and leaves.</summary>
+    AtStart,
+
+    /// <summary>Somebody is near from start to end, with hands free for other work: a pie in the oven.</summary>
+    Nearby,
+
+    /// <summary>One pair of hands from start to end.</summary>
+    Hands,
+}
+
+/// <summary>A step that is given a start; steps that only follow another (rests, racks) are not placed by themselves.</summary>
+internal readonly record struct StepToPlace(StepKind Kind, int Number, int Minutes, Presence Presence)
+{
+    /// <summary>How many minutes from its start must lie outside the host's unavailable hours.</summary>
+    public int FreeMinutes => Presence switch
+    {
+        Presence.None => 0,
+        Presence.AtStart => 1,
+        Presence.Nearby or Presence.Hands => Math.Max(1, Minutes),
+    };
+}
+
+/// <summary>Start to start: <paramref name="To"/> begins at least so many minutes after <paramref name="From"/>.</summary>
+internal readonly record struct Lag(int From, int To, int Minutes);
+
+/// <summary>
+/// The steps of a night that need a start, and every lag between them. Batches and pies keep their order, which leaves the
+/// solver nothing to exchange.
+/// </summary>
+/// <remarks>
+/// Getting a pie into the oven is part of topping, getting it out takes no hands of its own. Each place in the oven is a
+/// surface with its own recovery, and pies take the places in turn.
+/// </remarks>
+internal sealed class NightSteps : IFreeTimes
+{
+    private readonly List<StepToPlace> _steps = [];
+    private readonly List<Lag> _lags = [];
+
+    /// <param name="waveOfPie">Which wave of balls out of the fridge each pie belongs to, from 0, never falling.</param>
+    /// <param name="isFirstStraightFromRack">The first pie is not kept waiting to have the oven sooner for the others.</param>
+    public NightSteps(NightInMinutes night, IReadOnlyList<int> waveOfPie, bool isFirstStraightFromRack)
+    {
+        Night = night;
+        WaveOfPie = waveOfPie;
+        Shop = Add(StepKind.Shop, 0, night.Shop, Presence.Hands);
+        Batches = [.. Enumerable.Range(0, night.Batches).Select(batch => new BatchSteps(
+            Add(StepKind.Mix, batch + 1, night.Mix, Presence.Hands),
+            Add(StepKind.Knead, batch + 1, night.Knead, night.IsKneadedByHand ? Presence.Hands : Presence.AtStart),
+            Add(StepKind.Ball, batch + 1, night.Balling[batch], Presence.Hands)))];
+        Waves = [.. Enumerable.Range(0, waveOfPie[^1] + 1).Select(
+            wave => Add(StepKind.Temper, wave + 1, night.Temper, Presence.AtStart))];
+        Preparations =
+        [
+            Add(StepKind.Sauce, 0, night.Sauce, Presence.Hands),
+            Add(StepKind.PrepareToppings, 0, night.PrepareToppings, Presence.Hands),
+            Add(StepKind.GrateCheese, 0, night.GrateCheese, Presence.Hands),
+        ];
+        Preheat = Add(StepKind.Preheat, 0, night.Preheat, Presence.AtStart);
+        Pies = [.. Enumerable.Range(1, night.Pies).Select(pie => new PieSteps(
+            Add(StepKind.Shape, pie, night.Shape, Presence.Hands),
+            Add(StepKind.Top, pie, night.Top, Presence.Hands),
+            Add(StepKind.Bake, pie, night.Bake, Presence.Nearby),
+            Add(StepKind.Serve, pie, night.Serve, Presence.Hands)))];
+
+        TieDough();
+        TiePreparations();
+        TiePies(isFirstStraightFromRack);
+    }
+
+    public NightInMinutes Night { get; }
+    public IReadOnlyList<int> WaveOfPie { get; }
+    public IReadOnlyList<StepToPlace> Steps => _steps;
+    public IReadOnlyList<Lag> Lags => _lags;
+
+    public int Shop { get; }
+    public IReadOnlyList<BatchSteps> Batches { get; }
+    public IReadOnlyList<int> Waves { get; }
+
+    /// <summary>Sauce, toppings, cheese.</summary>
+    public IReadOnlyList<int> Preparations { get; }
+
+    public int Preheat { get; }
+    public IReadOnlyList<PieSteps> Pies { get; }
+
+    public TemporalNetwork Network()
+    {
+        var network = new TemporalNetwork(_steps.Count);
+        foreach (var lag in _lags)
+        {
+            network.AtLeast(lag.From, lag.To, lag.Minutes);
+        }
+
+        return network;
+    }
+
+    /// <summary>The widest bounds of all starts: the first pie is on the table at the serving time; mixing where the host says.</summary>
+    public (int[] Earliest, int[] Latest) Bounds(int from)
+    {
+        var earliest = Enumerable.Repeat(from, _steps.Count).ToArray();
+        var latest = _steps.Select(step => Night.Last - step.Minutes).ToArray();
+        earliest[Pies[0].Serve] = latest[Pies[0].Serve] = -Night.Serve;
+        if (Night.MixAt is { } mixAt)
+        {
+            earliest[Batches[0].Mix] = Math.Max(from, mixAt);
+            latest[Batches[0].Mix] = mixAt;
+        }
+
+        return (earliest, latest);
+    }
+
+    public int NextFree(int i, int minute) => Night.Away.NextFree(minute, _steps[i].FreeMinutes);
+
+    public int PreviousFree(int i, int minute) => Night.Away.PreviousFree(minute, _steps[i].FreeMinutes);
+
+    private void TieDough()
+    {
+        After(Shop, Batches[0].Mix, 0, Minutes(TimelineLimits.ShoppedBeforeMixed));
+        for (var b = 0; b < Batches.Count; b++)
+        {
+            var batch = Batches[b];
+            After(batch.Mix, batch.Knead, 0, Minutes(TimelineLimits.MixedBeforeKneaded));
+            After(batch.Knead, batch.Ball, Night.BulkRest, Night.BulkRest + Minutes(TimelineLimits.RestedBeforeBalled));
+            After(batch.Ball, Waves[0], Night.Shortest);
+            AtMostAfter(batch.Ball, Waves[^1], Night.Longest);
+            if (b > 0)
+            {
+                // There is one mixer bowl; by hand two people may well knead side by side.
+                var before = Batches[b - 1];
+                _lags.Add(Night.IsKneadedByHand
+                    ? new Lag(before.Mix, batch.Mix, 0)
+                    : new Lag(before.Knead, batch.Mix, Night.Knead));
+            }
+        }
+    }
+
+    private void TiePreparations()
+    {
+        foreach (var preparation in Preparations)
+        {
+            After(Shop, preparation, 0);
+            After(preparation, Pies[0].Shape, 0);
+            AtMostAfter(preparation, Pies[0].Top, Minutes(TimelineLimits.PreparedBeforeTopped));
+        }
+
+        After(Preheat, Pies[0].Bake, Night.Soak, Night.Soak + Minutes(TimelineLimits.HotBeforeFirstPie));
+    }
+
+    private void TiePies(bool isFirstStraightFromRack)
+    {
+        for (var p = 0; p < Pies.Count; p++)
+        {
+            var pie = Pies[p];
+            var wave = Waves[WaveOfPie[p]];
+            _lags.Add(new Lag(wave, pie.Shape, Night.Temper));
+            _lags.Add(new Lag(pie.Shape, wave, -TimelineLimits.TemperAtMostTimes * Night.Temper));
+            After(pie.Shape, pie.Top, 0, Minutes(TimelineLimits.ShapedBeforeTopped));
+            After(pie.Top, pie.Bake, 0, Minutes(TimelineLimits.ToppedBeforeOven));
+            var mostRacked = p == 0 && isFirstStraightFromRack ? 0 : Minutes(TimelineLimits.RackedBeforeServed);
+            After(pie.Bake, pie.Serve, Night.Rack, Night.Rack + mostRacked);
+            if (p == 0)
+            {
+                continue;
+            }
+
+            var before = Pies[p - 1];
+            _lags.Add(new Lag(before.Shape, pie.Shape, 0));
+            _lags.Add(new Lag(before.Top, pie.Top, 0));
+            _lags.Add(new Lag(before.Bake, pie.Bake, 0));
+            _lags.Add(new Lag(before.Serve, pie.Serve, 0));
+            AtMostAfter(before.Bake, pie.Bake, Minutes(TimelineLimits.HotBetweenPies));
+            if (p >= Night.PiesPerBake)
+            {
+                After(Pies[p - Night.PiesPerBake].Bake, pie.Bake, Night.Recovery);
+            }
+
+            if (p >= Night.OwnPies && Night.OwnPies > 0)
+            {
+                // Nothing that an own pie must not touch is handled before the last of them is out of the oven.
+                After(Pies[Night.OwnPies - 1].Bake, pie.Top, 0);
+            }
+        }
+    }
+
+    private static int Minutes(NodaTime.Duration limit) => ServingClock.LengthDown(limit);
+
+    private int Add(StepKind kind, int number, int minutes, Presence presence)
+    {
+        _steps.Add(new StepToPlace(kind, number, minutes, presence));
+        return _steps.Count - 1;
+    }
+
+    private void After(int first, int then, int atLeast, int? atMost = null)
+    {
+        _lags.Add(new Lag(first, then, _steps[first].Minutes + atLeast));
+        if (atMost is { } most)
+        {
+            AtMostAfter(first, then, most);
+        }
+    }
+
+    private void AtMostAfter(int first, int then, int atMost) =>
+        _lags.Add(new Lag(then, first, -_steps[first].Minutes - atMost));
+}
+
+/// <summary>Where the steps of a batch stand in the list.</summary>
+internal readonly record struct BatchSteps(int Mix, int Knead, int Ball);
+
+/// <summary>Where the steps of a pie stand in the list.</summary>
+internal readonly record struct PieSteps(int Shape, int Top, int Bake, int Serve);

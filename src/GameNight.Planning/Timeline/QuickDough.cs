@@ -1,0 +1,201 @@
+namespace GameNight.Planning.Timeline;
+
+/// <summary>Places shopping and the batches forward from a mixing time, and looks through mixing times for the best.</summary>
+internal sealed class QuickDough(
+    NightSteps steps, IReadOnlyList<CostTerm> terms, int[] starts, HandsCalendar hands, int now)
+{
+    /// <summary>Mixing times are first tried this far apart; only if none works, each minute.</summary>
+    private const int Coarse = 15;
+
+    private readonly NightInMinutes _night = steps.Night;
+    private readonly int _firstOut = starts[steps.Waves[0]];
+    private readonly int _lastOut = starts[steps.Waves[^1]];
+    private readonly int _firstPreparation = steps.Preparations.Min(preparation => starts[preparation]);
+
+    private int EarliestMix => Math.Max(
+        now + _night.Shop,
+        _lastOut - _night.Longest - _night.Balling[0] - MostBeforeBalls);
+
+    private int LatestMix => _firstOut - _night.Shortest - _night.Balling[0] - _night.BulkRest - _night.Knead - _night.Mix;
+
+    private int MostBeforeBalls => _night.Mix + _night.Knead + _night.BulkRest
+        + ServingClock.LengthDown(TimelineLimits.MixedBeforeKneaded)
+        + ServingClock.LengthDown(TimelineLimits.RestedBeforeBalled);
+
+    /// <summary>Leaves the dough of the most convenient mixing time in the starts.</summary>
+    public bool PlaceBest()
+    {
+        int? best = null;
+        var bestCost = default(NightCost);
+        foreach (var mixAt in Candidates())
+        {
+            if (!TryAt(mixAt))
+            {
+                continue;
+            }
+
+            var cost = NightCost.Of(steps, terms, starts);
+            if (best is null || cost < bestCost)
+            {
+                best = mixAt;
+                bestCost = cost;
+            }
+        }
+
+        best ??= EveryMinute(latestFirst: true).Cast<int?>().FirstOrDefault(mixAt => TryAt(mixAt!.Value));
+        return best is { } chosen && TryAt(chosen);
+    }
+
+    /// <summary>Leaves any dough that works in the starts.</summary>
+    public bool PlaceAny() => Candidates().Any(TryAt) || EveryMinute(latestFirst: true).Any(TryAt);
+
+    /// <summary>The latest minute at which mixing can begin, or null.</summary>
+    public int? Latest() => EveryMinute(latestFirst: true).Cast<int?>().FirstOrDefault(mixAt => TryAt(mixAt!.Value));
+
+    /// <summary>The earliest minute at which mixing can begin, or null.</summary>
+    public int? Earliest() => EveryMinute(latestFirst: false).Cast<int?>().FirstOrDefault(mixAt => TryAt(mixAt!.Value));
+
+    private IEnumerable<int> Candidates()
+    {
+        if (_night.MixAt is { } chosen)
+        {
+            return chosen >= EarliestMix && chosen <= LatestMix ? [chosen] : [];
+        }
+
+        var afterAway = _night.Away.Windows
+            .SelectMany(window => new[] { window.Until, window.Until + _night.Shop })
+            .Append(EarliestMix)
+            .Where(mixAt => mixAt >= EarliestMix && mixAt <= LatestMix);
+        var span = Math.Max(-1, LatestMix - EarliestMix);
+        var regular = Enumerable.Range(0, (span / Coarse) + 1).Select(k => LatestMix - (k * Coarse));
+        return span < 0 ? [] : regular.Concat(afterAway).Distinct().OrderDescending();
+    }
+
+    private IEnumerable<int> EveryMinute(bool latestFirst)
+    {
+        if (_night.MixAt is not null)
+        {
+            return Candidates();
+        }
+
+        var count = Math.Max(0, LatestMix - EarliestMix + 1);
+        return latestFirst
+            ? Enumerable.Range(0, count).Select(k => LatestMix - k)
+            : Enumerable.Range(0, count).Select(k => EarliestMix + k);
+    }
+
+    // Balled as soon as rested is what one wants; with many batches that leaves no hands for the last ones to be kneaded.
+    private bool TryAt(int mixAt) =>
+        TryAt(mixAt, isBalledLate: false) || (steps.Batches.Count > 2 && TryAt(mixAt, isBalledLate: true));
+
+    private bool TryAt(int mixAt, bool isBalledLate)
+    {
+        var taken = new List<(int Start, int Minutes)>();
+        var works = PlaceBatches(mixAt, isBalledLate, taken) && PlaceShopping(mixAt);
+        foreach (var (start, minutes) in taken)
+        {
+            hands.GiveBack(start, minutes);
+        }
+
+        return works;
+    }
+
+    private bool PlaceShopping(int mixAt)
+    {
+        var latest = Math.Min(mixAt, _firstPreparation) - _night.Shop;
+        var earliest = mixAt - ServingClock.LengthDown(TimelineLimits.ShoppedBeforeMixed) - _night.Shop;
+        if (hands.Latest(Math.Max(earliest, now), latest, _night.Shop) is not { } shop)
+        {
+            return false;
+        }
+
+        starts[steps.Shop] = shop;
+        return true;
+    }
+
+    private bool PlaceBatches(int mixAt, bool isBalledLate, List<(int Start, int Minutes)> taken)
+    {
+        var latest = mixAt;
+        for (var b = 0; b < steps.Batches.Count; b++)
+        {
+            var mix = mixAt;
+            while (mix <= latest && !TryBatch(b, mix, isBalledLate, taken))
+            {
+                mix++;
+            }
+
+            if (mix > latest)
+            {
+                return false;
+            }
+
+            mixAt = _night.IsKneadedByHand ? mix : starts[steps.Batches[b].Knead] + _night.Knead;
+            latest = LatestMix;
+        }
+
+        return true;
+    }
+
+    private bool TryBatch(int b, int mix, bool isBalledLate, List<(int Start, int Minutes)> taken)
+    {
+        if (!hands.Fits(mix, _night.Mix))
+        {
+            return false;
+        }
+
+        var before = taken.Count;
+        Take(mix, _night.Mix);
+        var mixed = mix + _night.Mix;
+        if (PlaceKnead(mixed) is { } knead)
+        {
+            var rested = knead + _night.Knead + _night.BulkRest;
+            var notBefore = _lastOut - _night.Longest - _night.Balling[b];
+            var notAfter = _firstOut - _night.Shortest - _night.Balling[b];
+            var (from, until) = (
+                Math.Max(rested, notBefore),
+                Math.Min(rested + ServingClock.LengthDown(TimelineLimits.RestedBeforeBalled), notAfter));
+            var ball = isBalledLate
+                ? hands.Latest(from, until, _night.Balling[b])
+                : hands.Earliest(from, until, _night.Balling[b]);
+            if (ball is { } balled)
+            {
+                Take(balled, _night.Balling[b]);
+                (starts[steps.Batches[b].Mix], starts[steps.Batches[b].Knead], starts[steps.Batches[b].Ball]) =
+                    (mix, knead, balled);
+                return true;
+            }
+        }
+
+        foreach (var (start, minutes) in taken.Skip(before))
+        {
+            hands.GiveBack(start, minutes);
+        }
+
+        taken.RemoveRange(before, taken.Count - before);
+        return false;
+
+        void Take(int start, int minutes)
+        {
+            hands.Take(start, minutes);
+            taken.Add((start, minutes));
+        }
+
+        int? PlaceKnead(int from)
+        {
+            var until = from + ServingClock.LengthDown(TimelineLimits.MixedBeforeKneaded);
+            if (!_night.IsKneadedByHand)
+            {
+                var start = _night.Away.NextFree(from, 1);
+                return start <= until ? start : null;
+            }
+
+            var byHand = hands.Earliest(from, until, _night.Knead);
+            if (byHand is { } found)
+            {
+                Take(found, _night.Knead);
+            }
+
+            return byHand;
+        }
+    }
+}

@@ -1,0 +1,168 @@
+namespace GameNight.Planning.Timeline;
+
+/// <summary>Where one pie is placed.</summary>
+internal readonly record struct PieTimes(int Shape, int Top, int Bake, int Serve);
+
+/// <summary>A step for which no time was found.</summary>
+internal readonly record struct Stuck(StepKind Kind, int Number);
+
+/// <summary>
+/// Places pie after pie as early as oven and hands allow, from the first pie on, which is on the table at the serving time.
+/// </summary>
+internal sealed class QuickPies
+{
+    private readonly NightInMinutes _night;
+    private readonly AwayWindows _away;
+    private readonly HandsCalendar _hands;
+    private readonly int _now;
+    private readonly List<PieTimes> _pies = [];
+    private readonly List<int> _waves = [];
+    private readonly List<int> _waveOfPie = [];
+
+    private QuickPies(NightInMinutes night, AwayWindows away, int now)
+    {
+        _night = night;
+        _away = away;
+        _hands = new HandsCalendar(night.First, night.Last, night.Hands, away);
+        _now = now;
+    }
+
+    public IReadOnlyList<PieTimes> Pies => _pies;
+
+    /// <summary>The hands that are left.</summary>
+    public HandsCalendar Hands => _hands;
+
+    /// <summary>When the waves of balls leave the fridge.</summary>
+    public IReadOnlyList<int> Waves => _waves;
+
+    public IReadOnlyList<int> WaveOfPie => _waveOfPie;
+
+    public bool IsFirstStraightFromRack { get; private set; }
+
+    /// <summary>What could not be placed, or null when everything is.</summary>
+    public Stuck? Stuck { get; private set; }
+
+    public static QuickPies Place(NightInMinutes night, AwayWindows away, int now)
+    {
+        var pies = new QuickPies(night, away, now);
+        pies.Stuck = pies.PlaceFirst() ?? pies.PlaceOthers() ?? pies.PlaceWaves();
+        return pies;
+    }
+
+    private Stuck? PlaceFirst()
+    {
+        var serve = -_night.Serve;
+        if (!_hands.Fits(serve, _night.Serve))
+        {
+            return new Stuck(StepKind.Serve, 1);
+        }
+
+        for (var racked = 0; racked <= ServingClock.LengthDown(TimelineLimits.RackedBeforeServed); racked++)
+        {
+            var bake = serve - racked - _night.Rack - _night.Bake;
+            if (TryAt(1, bake, new PieTimes(_now, _now, bake, serve), serve))
+            {
+                IsFirstStraightFromRack = racked == 0;
+                return null;
+            }
+        }
+
+        return new Stuck(StepKind.Shape, 1);
+    }
+
+    private Stuck? PlaceOthers()
+    {
+        for (var p = 1; p < _night.Pies; p++)
+        {
+            var last = _pies[p - 1];
+            var earliest = last.Bake;
+            if (p >= _night.PiesPerBake)
+            {
+                earliest = Math.Max(earliest, _pies[p - _night.PiesPerBake].Bake + _night.Bake + _night.Recovery);
+            }
+
+            var latest = Math.Min(_night.Last, last.Bake + _night.Bake + ServingClock.LengthDown(TimelineLimits.HotBetweenPies));
+            var bake = earliest;
+            while (bake <= latest && !TryAt(p + 1, bake, last, int.MaxValue))
+            {
+                bake++;
+            }
+
+            if (bake > latest)
+            {
+                return new Stuck(StepKind.Shape, p + 1);
+            }
+        }
+
+        return null;
+    }
+
+    /// <param name="before">No step of the pie comes before the same step of the pie before it.</param>
+    private bool TryAt(int number, int bake, PieTimes before, int serveUntil)
+    {
+        if (!_away.IsFree(bake, Math.Max(1, _night.Bake)))
+        {
+            return false;
+        }
+
+        var topFrom = Math.Max(before.Top, bake - ServingClock.LengthDown(TimelineLimits.ToppedBeforeOven) - _night.Top);
+        if (number > _night.OwnPies && _night.OwnPies > 0)
+        {
+            topFrom = Math.Max(topFrom, _pies[_night.OwnPies - 1].Bake + _night.Bake);
+        }
+
+        var racked = bake + _night.Bake + _night.Rack;
+        var mostRacked = racked + ServingClock.LengthDown(TimelineLimits.RackedBeforeServed);
+        if (_hands.Latest(topFrom, bake - _night.Top, _night.Top) is not { } top)
+        {
+            return false;
+        }
+
+        _hands.Take(top, _night.Top);
+        var shapeFrom = top - ServingClock.LengthDown(TimelineLimits.ShapedBeforeTopped) - _night.Shape;
+        if (_hands.Latest(Math.Max(shapeFrom, before.Shape), top - _night.Shape, _night.Shape) is { } shape)
+        {
+            _hands.Take(shape, _night.Shape);
+            var serve = _hands.Earliest(
+                Math.Max(racked, before.Serve), Math.Min(mostRacked, serveUntil), _night.Serve);
+            if (serve is { } served)
+            {
+                _hands.Take(served, _night.Serve);
+                _pies.Add(new PieTimes(shape, top, bake, served));
+                return true;
+            }
+
+            _hands.GiveBack(shape, _night.Shape);
+        }
+
+        _hands.GiveBack(top, _night.Top);
+        return false;
+    }
+
+    /// <summary>A wave leaves the fridge as late as its first pie allows and holds the pies it can wait for.</summary>
+    private Stuck? PlaceWaves()
+    {
+        for (var p = 0; p < _pies.Count; p++)
+        {
+            var mostTempered = TimelineLimits.TemperAtMostTimes * _night.Temper;
+            if (_waves.Count == 0 || _pies[p].Shape > _waves[^1] + mostTempered)
+            {
+                var latest = _pies[p].Shape - _night.Temper;
+                var earliest = Math.Max(_now, _pies[p].Shape - mostTempered);
+                var start = _waves.Count == 0
+                    ? _away.BeginAhead(earliest, latest)
+                    : _away.BeginAhead(earliest, latest, ahead: 0);
+                if (start is not { } wave)
+                {
+                    return new Stuck(StepKind.Temper, _waves.Count + 1);
+                }
+
+                _waves.Add(wave);
+            }
+
+            _waveOfPie.Add(_waves.Count - 1);
+        }
+
+        return null;
+    }
+}

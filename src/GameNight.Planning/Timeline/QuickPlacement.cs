@@ -1,0 +1,129 @@
+namespace GameNight.Planning.Timeline;
+
+/// <summary>
+/// A night placed by a simple rule: pies from the serving time on, balls out and oven on before them, preparations as late
+/// as leaves a breather, and the dough at the most convenient mixing time.
+/// </summary>
+internal sealed class QuickPlacement
+{
+    private readonly int _now;
+    private QuickDough? _dough;
+
+    private QuickPlacement(NightInMinutes night, int now)
+    {
+        _now = now;
+        Pies = QuickPies.Place(night, night.Away, now);
+        Stuck = Pies.Stuck;
+
+        // Without room for all pies the steps are still wanted, to say what stands in the way.
+        var paced = Stuck is null ? Pies : QuickPies.Place(night, AwayWindows.None, night.First);
+        Steps = new NightSteps(night, paced.WaveOfPie, paced.IsFirstStraightFromRack);
+        Starts = new int[Steps.Steps.Count];
+        if (Stuck is null)
+        {
+            Terms = NightCost.Terms(Steps);
+            TakeOver();
+            Stuck = PlacePreheat() ?? PlacePreparations(Pies.Hands);
+            _dough = Stuck is null ? new QuickDough(Steps, Terms, Starts, Pies.Hands, now) : null;
+        }
+    }
+
+    public QuickPies Pies { get; }
+    public NightSteps Steps { get; }
+    public IReadOnlyList<CostTerm> Terms { get; private set; } = [];
+    public int[] Starts { get; }
+    public Stuck? Stuck { get; private set; }
+
+    public bool Works => Stuck is null;
+
+    public NightCost Cost => NightCost.Of(Steps, Terms, Starts);
+
+    /// <summary>The most convenient placement the rule finds.</summary>
+    public static QuickPlacement Of(NightInMinutes night)
+    {
+        var placement = new QuickPlacement(night, night.Now);
+        placement.PlaceDough(dough => dough.PlaceBest());
+        return placement;
+    }
+
+    /// <summary>Whether the rule finds any placement: for trying many serving times.</summary>
+    public static bool WorksFor(NightInMinutes night)
+    {
+        var placement = new QuickPlacement(night, night.Now);
+        placement.PlaceDough(dough => dough.PlaceAny());
+        return placement.Works;
+    }
+
+    /// <summary>The latest mixing time had there been time enough before; null when even that does not help.</summary>
+    public static int? LatestMix(NightInMinutes night) => new QuickPlacement(night, night.First)._dough?.Latest();
+
+    /// <summary>The earliest and the latest mixing time, or null when there is none.</summary>
+    public static (int Earliest, int Latest)? MixRange(NightInMinutes night)
+    {
+        var dough = new QuickPlacement(night, night.Now)._dough;
+        return dough?.Earliest() is { } earliest && dough.Latest() is { } latest ? (earliest, latest) : null;
+    }
+
+    private void PlaceDough(Func<QuickDough, bool> place)
+    {
+        if (_dough is not null && !place(_dough))
+        {
+            Stuck = new Stuck(StepKind.Mix, 1);
+        }
+    }
+
+    private void TakeOver()
+    {
+        for (var p = 0; p < Steps.Pies.Count; p++)
+        {
+            Starts[Steps.Pies[p].Shape] = Pies.Pies[p].Shape;
+            Starts[Steps.Pies[p].Top] = Pies.Pies[p].Top;
+            Starts[Steps.Pies[p].Bake] = Pies.Pies[p].Bake;
+            Starts[Steps.Pies[p].Serve] = Pies.Pies[p].Serve;
+        }
+
+        for (var wave = 0; wave < Steps.Waves.Count; wave++)
+        {
+            Starts[Steps.Waves[wave]] = Pies.Waves[wave];
+        }
+    }
+
+    private Stuck? PlacePreheat()
+    {
+        var night = Steps.Night;
+        var latest = Starts[Steps.Pies[0].Bake] - night.Soak - night.Preheat;
+        var earliest = Math.Max(_now, latest - ServingClock.LengthDown(TimelineLimits.HotBeforeFirstPie));
+        if (night.Away.BeginAhead(earliest, latest) is not { } preheat)
+        {
+            return new Stuck(StepKind.Preheat, 0);
+        }
+
+        Starts[Steps.Preheat] = preheat;
+        return null;
+    }
+
+    /// <summary>The shortest nearest to the pies: then least time is spent waiting in the fridge.</summary>
+    private Stuck? PlacePreparations(HandsCalendar hands)
+    {
+        var night = Steps.Night;
+        var shape = Starts[Steps.Pies[0].Shape];
+        var breather = ServingClock.LengthDown(TimelineLimits.BreatherBeforeShaping);
+        var earliestEnd = Starts[Steps.Pies[0].Top] - ServingClock.LengthDown(TimelineLimits.PreparedBeforeTopped);
+        foreach (var preparation in Steps.Preparations.OrderBy(i => Steps.Steps[i].Minutes))
+        {
+            var minutes = Steps.Steps[preparation].Minutes;
+            var earliest = Math.Max(_now, earliestEnd - minutes);
+            var start = hands.Latest(earliest, shape - breather - minutes, minutes)
+                ?? hands.Latest(Math.Max(earliest, shape - breather - minutes), shape - minutes, minutes);
+            if (start is not { } found)
+            {
+                return new Stuck(Steps.Steps[preparation].Kind, 0);
+            }
+
+            hands.Take(found, minutes);
+            Starts[preparation] = found;
+        }
+
+        return null;
+    }
+}

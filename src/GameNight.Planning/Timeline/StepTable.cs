@@ -1,0 +1,40 @@
+using GameNight.Planning.Reference;
+namespace GameNight.Planning.Timeline;
+
+/// <summary>The rows of the table of step durations.</summary>
+public enum StepName
+{
+    Shop,
+    Mix,
+    KneadByHand,
+    KneadMixer,
+    BulkRest,
+    BallEach,
+    Temper,
+    Sauce,
+    GrateCheese,
+    PrepareToppings,
+    Preheat,
+    Soak,
+    Shape,
+    Top,
+    Bake,
+    Recovery,
+    Rack,
+    Serve,
+}
+
+public sealed record StepRow(StepName Step, double Minutes, string Source);
+
+public sealed record ColdFermentRow(double ShortestHours, double WantedHours, double LongestHours, string Source);
+
+/// <summary>Expected durations of the steps and the window of the cold ferment.</summary>
+public sealed record StepTable(IReadOnlyList<StepRow> Steps, ColdFermentRow ColdFerment)
+{
+    internal const string File = "steps.json";
+
+    private readonly IReadOnlyDictionary<StepName, StepRow> _steps =
+        ReferenceText.OneRowEach(File, Steps, row => row.Step);
+
+    public double MinutesOf(StepName step) => _steps[step].Minutes;
+}

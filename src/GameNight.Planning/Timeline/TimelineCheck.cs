@@ -1,0 +1,262 @@
+using GameNight.Planning.Dough;
+using NodaTime;
+
+namespace GameNight.Planning.Timeline;
+
+/// <summary>
+/// Checks a timeline against its request with ordinary code that shares nothing with placement or solver: neither is
+/// trusted on its word.
+/// </summary>
+public static class TimelineCheck
+{
+    /// <exception cref="InvalidOperationException">The timeline breaks a rule.</exception>
+    public static void Require(TimelineRequest request, HostTimeline timeline)
+    {
+        var breaches = Breaches(request, timeline);
+        if (breaches.Count > 0)
+        {
+            throw new InvalidOperationException("The timeline breaks its rules: " + string.Join("; ", breaches));
+        }
+    }
+
+    /// <summary>What is wrong, for developers; empty when everything holds or there are no steps.</summary>
+    public static IReadOnlyList<string> Breaches(TimelineRequest request, HostTimeline timeline)
+    {
+        if (timeline.Steps.Count == 0)
+        {
+            return [];
+        }
+
+        var checking = new Checking(request, timeline);
+        checking.Everything();
+        return checking.Found;
+    }
+
+    private sealed class Checking(TimelineRequest request, HostTimeline timeline)
+    {
+        /// <summary>Steps are placed to the minute: a limit with seconds may be met a minute early or late, no more.</summary>
+        private static readonly Duration Rounding = Duration.FromMinutes(1);
+
+        private readonly List<string> _found = [];
+        private readonly ILookup<StepKind, TimelineStep> _byKind = timeline.Steps.ToLookup(step => step.Kind);
+
+        public IReadOnlyList<string> Found => _found;
+
+        public void Everything()
+        {
+            Counts();
+            if (_found.Count > 0)
+            {
+                return;
+            }
+
+            Lengths();
+            Dough();
+            Preparations();
+            Oven();
+            foreach (var number in Enumerable.Range(1, request.Pies))
+            {
+                Pie(number);
+            }
+
+            Hands();
+            Away();
+            Summary();
+        }
+
+        private void Counts()
+        {
+            StepKind[] once = [StepKind.Shop, StepKind.Sauce, StepKind.GrateCheese, StepKind.PrepareToppings, StepKind.Preheat, StepKind.Soak];
+            StepKind[] perBatch = [StepKind.Mix, StepKind.Knead, StepKind.BulkRest, StepKind.Ball, StepKind.ColdFerment];
+            StepKind[] perPie = [StepKind.Shape, StepKind.Top, StepKind.Bake, StepKind.Rack, StepKind.Serve];
+            CountOf(once, [0]);
+            CountOf(perBatch, Enumerable.Range(1, request.Batches));
+            CountOf(perPie, Enumerable.Range(1, request.Pies));
+            Hold(_byKind[StepKind.Temper].Any(), "no balls leave the fridge");
+            Hold(timeline.Steps.Select(step => step.Id).Distinct().Count() == timeline.Steps.Count, "ids are not unique");
+        }
+
+        private void CountOf(IEnumerable<StepKind> kinds, IEnumerable<int> numbers)
+        {
+            foreach (var kind in kinds)
+            {
+                Hold(_byKind[kind].Select(step => step.Number).Order().SequenceEqual(numbers), $"wrong number of {kind}");
+            }
+        }
+
+        private void Lengths()
+        {
+            foreach (var step in timeline.Steps)
+            {
+                var length = step.End - step.Start;
+                Hold(length >= Duration.Zero && step.CanWait >= Duration.Zero, $"{step.Id} has a negative length or slack");
+                Hold(step.Start >= request.Now, $"{step.Id} begins before now");
+                if (LengthOf(step.Kind) is { } expected)
+                {
+                    Hold(length >= expected && length < expected + Rounding, $"{step.Id} has the wrong length");
+                }
+            }
+
+            var balling = request.Durations.BallEach * request.Balls;
+            var balled = _byKind[StepKind.Ball].Aggregate(Duration.Zero, (sum, step) => sum + (step.End - step.Start));
+            Hold(balled >= balling && balled < balling + (Rounding * request.Batches), "balling has the wrong length");
+        }
+
+        private Duration? LengthOf(StepKind kind) => kind switch
+        {
+            StepKind.Shop => request.Durations.Shop,
+            StepKind.Mix => request.Durations.Mix,
+            StepKind.Knead => request.Durations.Knead,
+            StepKind.BulkRest => request.Durations.BulkRest,
+            StepKind.Temper => request.Durations.Temper,
+            StepKind.Sauce => request.Durations.Sauce,
+            StepKind.GrateCheese => request.Durations.GrateCheese,
+            StepKind.PrepareToppings => request.Durations.PrepareToppings,
+            StepKind.Preheat => request.Durations.Preheat,
+            StepKind.Soak => request.Durations.Soak,
+            StepKind.Shape => request.Durations.Shape,
+            StepKind.Top => request.Durations.Top,
+            StepKind.Bake => request.Durations.Bake,
+            StepKind.Rack => request.Durations.Rack,
+            StepKind.Serve => request.Durations.Serve,
+            StepKind.Ball or StepKind.ColdFerment => null,
+        };
+
+        private void Dough()
+        {
+            var shop = One(StepKind.Shop);
+            Between(shop.End, One(StepKind.Mix, 1).Start, Duration.Zero, TimelineLimits.ShoppedBeforeMixed, "shopping to mixing");
+            var firstOut = _byKind[StepKind.Temper].Min(step => step.Start);
+            var lastOut = _byKind[StepKind.Temper].Max(step => step.Start);
+            TimelineStep? before = null;
+            foreach (var number in Enumerable.Range(1, request.Batches))
+            {
+                var (mix, knead) = (One(StepKind.Mix, number), One(StepKind.Knead, number));
+                var (rest, ball) = (One(StepKind.BulkRest, number), One(StepKind.Ball, number));
+                var cold = One(StepKind.ColdFerment, number);
+                Between(mix.End, knead.Start, Duration.Zero, TimelineLimits.MixedBeforeKneaded, $"mix to knead {number}");
+                Hold(rest.Start == knead.End, $"batch {number} does not rest after kneading");
+                Between(rest.End, ball.Start, Duration.Zero, TimelineLimits.RestedBeforeBalled, $"rest to ball {number}");
+                Hold(cold.Start == ball.End && cold.End == firstOut, $"cold ferment {number} is not from balled to first out");
+                Hold(firstOut - ball.End >= request.ColdFerment.Shortest, $"batch {number} ferments too short");
+                Hold(lastOut - ball.End <= request.ColdFerment.Longest, $"batch {number} ferments too long");
+                if (before is not null && request.Kneading == KneadingWay.Mixer)
+                {
+                    Hold(mix.Start >= before.End, $"batch {number} needs the mixer bowl too soon");
+                }
+
+                before = knead;
+            }
+        }
+
+        private void Preparations()
+        {
+            var (shape, top) = (One(StepKind.Shape, 1), One(StepKind.Top, 1));
+            foreach (var kind in (StepKind[])[StepKind.Sauce, StepKind.GrateCheese, StepKind.PrepareToppings])
+            {
+                var step = One(kind);
+                Hold(step.Start >= One(StepKind.Shop).End, $"{kind} before shopping");
+                Hold(step.End <= shape.Start, $"{kind} not ready before the first ball is shaped");
+                Hold(top.Start - step.End <= TimelineLimits.PreparedBeforeTopped, $"{kind} waits too long");
+            }
+        }
+
+        private void Oven()
+        {
+            Hold(One(StepKind.Soak).Start == One(StepKind.Preheat).End, "the soak does not follow the preheat");
+            var bakes = _byKind[StepKind.Bake].OrderBy(step => step.Number).ToList();
+            Between(
+                One(StepKind.Soak).End, bakes[0].Start, Duration.Zero, TimelineLimits.HotBeforeFirstPie, "soak to first bake");
+            foreach (var bake in bakes)
+            {
+                // A place is taken while it bakes and while its surface recovers.
+                var taken = bakes.Count(other =>
+                    other.Start <= bake.Start && bake.Start < other.End + request.Durations.Recovery);
+                Hold(taken <= request.PiesPerBake, $"{bake.Id} finds no place in the oven");
+            }
+
+            foreach (var (before, next) in bakes.Zip(bakes.Skip(1)))
+            {
+                Hold(next.Start >= before.Start, $"{next.Id} overtakes");
+                Hold(next.Start - before.End <= TimelineLimits.HotBetweenPies, $"the oven idles before {next.Id}");
+            }
+        }
+
+        private void Pie(int number)
+        {
+            var (shape, top, bake) = (One(StepKind.Shape, number), One(StepKind.Top, number), One(StepKind.Bake, number));
+            var (rack, serve) = (One(StepKind.Rack, number), One(StepKind.Serve, number));
+            Hold(
+                _byKind[StepKind.Temper].Any(wave =>
+                    wave.Start + request.Durations.Temper <= shape.Start
+                    && shape.Start <= wave.Start + (TimelineLimits.TemperAtMostTimes * (request.Durations.Temper + Rounding))),
+                $"no tempered ball for pie {number}");
+            Between(shape.End, top.Start, Duration.Zero, TimelineLimits.ShapedBeforeTopped, $"shape to top {number}");
+            Between(top.End, bake.Start, Duration.Zero, TimelineLimits.ToppedBeforeOven, $"top to bake {number}");
+            Hold(rack.Start == bake.End, $"pie {number} does not go onto the rack");
+            Between(rack.End, serve.Start, Duration.Zero, TimelineLimits.RackedBeforeServed, $"rack to serve {number}");
+            if (number > request.OwnPies && request.OwnPies > 0)
+            {
+                Hold(top.Start >= One(StepKind.Bake, request.OwnPies).End, $"pie {number} is topped beside an own pie");
+            }
+        }
+
+        private void Hands()
+        {
+            var busy = timeline.Steps.Where(step => step.NeedsHands).ToList();
+            foreach (var step in busy)
+            {
+                var atOnce = busy.Count(other => other.Start <= step.Start && step.Start < other.End);
+                Hold(atOnce <= request.Hands, $"{step.Id} finds no hands");
+            }
+        }
+
+        private void Away()
+        {
+            foreach (var away in request.Away.Where(away => away.From < away.Until))
+            {
+                foreach (var step in timeline.Steps)
+                {
+                    var isOverlapping = step.Start < away.Until && step.End > away.From;
+                    Hold(
+                        !isOverlapping || !(step.NeedsHands || step.Kind == StepKind.Bake),
+                        $"{step.Id} while the host is away");
+                    var isStartedAway = away.From <= step.Start && step.Start < away.Until;
+                    Hold(
+                        !isStartedAway || step.Kind is not (StepKind.Temper or StepKind.Preheat),
+                        $"{step.Id} begins while the host is away");
+                }
+            }
+        }
+
+        private void Summary()
+        {
+            var serves = _byKind[StepKind.Serve].OrderBy(step => step.Number).ToList();
+            Hold(timeline.FirstPieAt == request.ServeAt && serves[0].End == request.ServeAt, "the first pie is not on time");
+            Hold(timeline.LastPieAt == serves.Max(step => step.End), "the last pie is not where it is said to be");
+            Hold(timeline.AnswerBy == One(StepKind.Shop).Start, "answers are not due when shopping begins");
+            Hold(timeline.DoughCommitment == One(StepKind.Mix, 1).Start, "the dough is not committed when mixing begins");
+            Hold(
+                timeline.ColdFermentLength == _byKind[StepKind.ColdFerment].Min(step => step.End - step.Start),
+                "the cold ferment is not as long as said");
+            if (request.MixAt is { } mixAt && !timeline.Conflicts.OfType<ChosenMixTimeDoesNotFit>().Any())
+            {
+                var off = mixAt - One(StepKind.Mix, 1).Start;
+                Hold(off >= Duration.Zero && off < Rounding, "mixing is not when the host chose");
+            }
+        }
+
+        private TimelineStep One(StepKind kind, int number = 0) => _byKind[kind].Single(step => step.Number == number);
+
+        private void Between(Instant from, Instant until, Duration atLeast, Duration atMost, string what) =>
+            Hold(until - from >= atLeast && until - from <= atMost, $"{what} takes {until - from}");
+
+        private void Hold(bool isHeld, string otherwise)
+        {
+            if (!isHeld)
+            {
+                _found.Add(otherwise);
+            }
+        }
+    }
+}

@@ -1,0 +1,49 @@
+using NodaTime;
+
+namespace GameNight.Planning.Timeline;
+
+/// <summary>
+/// How long a thing may wait before it suffers. Common practice, no source: numbers a host would nod at, kept in one
+/// place. The windows that a host sets (cold ferment, durations) are in the request.
+/// </summary>
+public static class TimelineLimits
+{
+    /// <summary>A topped pie sticks to the peel within minutes.</summary>
+    public static readonly Duration ToppedBeforeOven = Duration.FromMinutes(5);
+
+    /// <summary>A shaped base dries and springs back.</summary>
+    public static readonly Duration ShapedBeforeTopped = Duration.FromMinutes(10);
+
+    /// <summary>After the rack has done its work the pie only gets cold.</summary>
+    public static readonly Duration RackedBeforeServed = Duration.FromMinutes(5);
+
+    /// <summary>Between mixing and kneading: the flour takes up water, then a skin forms.</summary>
+    public static readonly Duration MixedBeforeKneaded = Duration.FromMinutes(30);
+
+    /// <summary>Beyond the bulk rest: at room temperature the dough runs ahead of the plan.</summary>
+    public static readonly Duration RestedBeforeBalled = Duration.FromMinutes(60);
+
+    /// <summary>Shopping close to mixing: answers stay open longer and what is fresh stays fresh.</summary>
+    public static readonly Duration ShoppedBeforeMixed = Duration.FromHours(24);
+
+    /// <summary>Sauce, grated cheese and cut toppings, chilled, before the first pie is topped.</summary>
+    public static readonly Duration PreparedBeforeTopped = Duration.FromHours(24);
+
+    /// <summary>Wished for, not demanded: a breather between the last preparation and the first ball.</summary>
+    public static readonly Duration BreatherBeforeShaping = Duration.FromMinutes(30);
+
+    /// <summary>Wished for: oven and first balls are ready this long before they are needed, should something slip.</summary>
+    public static readonly Duration ReadyAhead = Duration.FromMinutes(10);
+
+    /// <summary>The hot oven stands empty this long at most before the first pie.</summary>
+    public static readonly Duration HotBeforeFirstPie = Duration.FromMinutes(30);
+
+    /// <summary>The hot oven stands empty this long at most between two pies, for a round of the game.</summary>
+    public static readonly Duration HotBetweenPies = Duration.FromHours(2);
+
+    /// <summary>More than this after the first pie and the host is told that the last one is late.</summary>
+    public static readonly Duration LastPieUnremarked = Duration.FromMinutes(90);
+
+    /// <summary>How many times the tempering time a ball may stand out of the fridge before it is shaped.</summary>
+    public const int TemperAtMostTimes = 2;
+}

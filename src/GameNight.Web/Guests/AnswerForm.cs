@@ -1,0 +1,100 @@
+using System.Globalization;
+using GameNight.Nights.ForGuests;
+using GameNight.Nights.Records;
+using GameNight.Planning.Guests;
+using Microsoft.Extensions.Primitives;
+
+namespace GameNight.Web.Guests;
+
+/// <summary>
+/// What the answer page shows and sends, as values of its fields. Parsing never fails: what cannot be understood is left out,
+/// and everything typed is shown again when the answer is not kept.
+/// </summary>
+public sealed record AnswerForm(
+    Presence? Presence,
+    bool Remotely,
+    Hunger Hunger,
+    IReadOnlyList<PortionClass?> Companions,
+    IReadOnlyDictionary<string, Liking> Likes,
+    IReadOnlyList<DietaryNeeds> Needs,
+    string Note,
+    bool Consents,
+    int Revision,
+    Guid Key)
+{
+    private const string Avoid = "a";
+    private const string MustNotTouch = "t";
+
+    /// <summary>The form of a guest's current answer, or an empty one.</summary>
+    public static AnswerForm Of(InvitationView invitation) => new(
+        invitation.Answer?.Presence,
+        invitation.Answer?.Remotely ?? false,
+        invitation.Answer?.Hunger ?? Hunger.AsUsual,
+        [.. Enumerable.Range(0, invitation.MostCompanions)
+            .Select(slot => slot < (invitation.Answer?.Companions.Count ?? 0)
+                ? invitation.Answer!.Companions[slot].Portion
+                : (PortionClass?)null)],
+        invitation.Answer?.Likes ?? new Dictionary<string, Liking>(),
+        Padded(invitation.Needs, invitation.MostCompanions + 1),
+        invitation.Note ?? "",
+        invitation.HasConsented,
+        invitation.Revision,
+        Guid.CreateVersion7());
+
+    public static AnswerForm Parse(IFormCollection form, InvitationView invitation) => new(
+        Word<Presence>(form["presence"]),
+        form.ContainsKey("remotely"),
+        Word<Hunger>(form["hunger"]) ?? Hunger.AsUsual,
+        [.. Enumerable.Range(1, invitation.MostCompanions).Select(slot => Word<PortionClass>(form[$"companion{slot}"]))],
+        invitation.Toppings
+            .Select(topping => (topping.Id, Liking: Word<Liking>(form[$"like-{topping.Id}"])))
+            .Where(row => row.Liking is not (null or Liking.Fine))
+            .ToDictionary(row => row.Id, row => row.Liking!.Value),
+        [.. Enumerable.Range(0, invitation.MostCompanions + 1).Select(slot => NeedsOf(form, slot))],
+        form["note"].ToString(),
+        form.ContainsKey("consent"),
+        int.TryParse(form["revision"], NumberStyles.None, CultureInfo.InvariantCulture, out var revision) ? revision : 0,
+        Guid.TryParse(form["key"], out var key) ? key : Guid.CreateVersion7());
+
+    /// <summary>The same values with the newest revision and a key of their own: for sending after all.</summary>
+    public AnswerForm Renewed(int revision) => this with { Revision = revision, Key = Guid.CreateVersion7() };
+
+    /// <returns>Null when the guest has not said whether they come.</returns>
+    public GuestAnswer? ToAnswer()
+    {
+        if (Presence is not { } presence)
+        {
+            return null;
+        }
+
+        // Needs follow their companions: an empty slot before a filled one takes its needs along.
+        var slots = Companions.Select((portion, index) => (Portion: portion, Needs: Needs[index + 1]))
+            .Where(slot => slot.Portion is not null).ToList();
+        return new GuestAnswer(
+            new AnswerFacts(presence, Remotely, Hunger, [.. slots.Select(slot => new Companion(slot.Portion!.Value))], Likes),
+            [Needs[0], .. slots.Select(slot => slot.Needs)],
+            Note,
+            Consents,
+            Revision,
+            Key);
+    }
+
+    /// <summary>Name of the field for a diet of an eater; 0 is the guest, then the companions.</summary>
+    public static string DietField(int slot, Diet diet) => $"diet{slot}-{diet}";
+
+    public static string AllergenField(int slot, Allergen allergen) => $"must{slot}-{allergen}";
+
+    private static DietaryNeeds NeedsOf(IFormCollection form, int slot) => new(
+        [.. Enum.GetValues<Diet>().Where(diet => form.ContainsKey(DietField(slot, diet)))],
+        [.. Enum.GetValues<Allergen>().Where(allergen => form[AllergenField(slot, allergen)] == Avoid)],
+        [.. Enum.GetValues<Allergen>().Where(allergen => form[AllergenField(slot, allergen)] == MustNotTouch)]);
+
+    private static List<DietaryNeeds> Padded(IReadOnlyList<DietaryNeeds> needs, int slots) =>
+        [.. Enumerable.Range(0, slots).Select(slot => slot < needs.Count ? needs[slot] : DietaryNeeds.None)];
+
+    private static T? Word<T>(StringValues text)
+        where T : struct, Enum =>
+        Enum.TryParse<T>(text, ignoreCase: false, out var value) && Enum.IsDefined(value) && !char.IsAsciiDigit(text.ToString()[0])
+            ? value
+            : null;
+}

@@ -1,0 +1,188 @@
+using System.Text;
+using GameNight.Nights;
+using GameNight.Nights.ForGuests;
+using GameNight.Nights.Links;
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.AspNetCore.Http.HttpResults;
+using NodaTime;
+
+namespace GameNight.Web.Guests;
+
+/// <summary>
+/// What a guest reaches through the private link: plain pages without cookie or script. The link is the authority, so no
+/// antiforgery cookie is asked for; browsers that say where a form comes from are listened to.
+/// </summary>
+internal static class GuestEndpoints
+{
+    private const long LargestForm = 64 * 1024;
+
+    private static readonly FormOptions Limits = new()
+    {
+        ValueCountLimit = 400, ValueLengthLimit = 16 * 1024, KeyLengthLimit = 100, BufferBodyLengthLimit = LargestForm,
+    };
+
+    public static void MapGuestPages(this IEndpointRouteBuilder routes)
+    {
+        var links = routes.MapGroup("/i/{token}").ExcludeFromDescription();
+        links.MapGet("", ShowAsync);
+        links.MapPost("", AnswerAsync);
+        links.MapGet("night.ics", CalendarAsync);
+        links.MapPost("not-me", DisownAsync);
+    }
+
+    private static async Task<IResult> ShowAsync(string token, GuestBook book, string? sent, CancellationToken cancellation) =>
+        await book.LookAsync(LinkToken.TryParse(token), cancellation) switch
+        {
+            InvitationLookup.Found found => Page(token, found.Invitation, AnswerForm.Of(found.Invitation), Thanks(sent, found.Invitation)),
+            InvitationLookup.LinkNotValid invalid => NotValid(invalid.IsExpired),
+            var other => throw new InvalidOperationException($"Unknown lookup {other}."),
+        };
+
+    private static async Task<IResult> AnswerAsync(
+        string token, HttpContext context, GuestBook book, CancellationToken cancellation)
+    {
+        if (ComesFromElsewhere(context.Request))
+        {
+            return LinkMessage(
+                StatusCodes.Status403Forbidden, "Not from here", "This answer was sent from another site. Open your link and answer there.");
+        }
+
+        if (await ReadFormAsync(context, cancellation) is not { } form)
+        {
+            return LinkMessage(
+                StatusCodes.Status413PayloadTooLarge, "Too much text", "What was sent is too long. Go back, shorten the note, and send it again.");
+        }
+
+        var link = LinkToken.TryParse(token);
+        if (await book.LookAsync(link, cancellation) is not InvitationLookup.Found { Invitation: var invitation } lookup)
+        {
+            return NotValid(false);
+        }
+
+        var typed = AnswerForm.Parse(form, lookup.Invitation);
+        if (typed.ToAnswer() is not { } answer)
+        {
+            return Page(token, invitation, typed, new("Say first whether you come.", IsCare: true), StatusCodes.Status400BadRequest);
+        }
+
+        try
+        {
+            return await book.AnswerAsync(link, answer, cancellation) switch
+            {
+                AnswerResult.Recorded => Sent(token, KeptNothing(typed) ? "unsaid" : "yes"),
+                AnswerResult.RecordedAsLateChange => Sent(token, KeptNothing(typed) ? "late-unsaid" : "late"),
+                AnswerResult.AnsweredElsewhere elsewhere => Page(
+                    token, elsewhere.Current, typed.Renewed(elsewhere.Current.Revision),
+                    new($"Another answer arrived meanwhile: {Summary(elsewhere.Current)}. Yours is below, not sent yet; send it again to replace that one.", IsCare: true),
+                    StatusCodes.Status409Conflict),
+                AnswerResult.Refused { Fault: AnswerFault.TooManyCompanions } refused => Page(
+                    token, invitation, typed,
+                    new($"You can bring up to {refused.Most}. Take somebody off, or ask your host.", IsCare: true),
+                    StatusCodes.Status400BadRequest),
+                AnswerResult.Refused refused => Page(
+                    token, invitation, typed,
+                    new($"The note is too long: {refused.Most} characters fit.", IsCare: true), StatusCodes.Status400BadRequest),
+                AnswerResult.LinkNotValid invalid => NotValid(invalid.IsExpired),
+                var other => throw new InvalidOperationException($"Unknown result {other}."),
+            };
+        }
+        catch (NightsUnavailableException)
+        {
+            context.Response.Headers.RetryAfter = "5";
+            return Page(
+                token, invitation, typed,
+                new("Your answer could not be saved just now. It is still below: send it again in a moment.", IsCare: true),
+                StatusCodes.Status503ServiceUnavailable);
+        }
+    }
+
+    private static async Task<IResult> CalendarAsync(string token, GuestBook book, IClock clock, CancellationToken cancellation) =>
+        await book.LookAsync(LinkToken.TryParse(token), cancellation) is InvitationLookup.Found found
+            ? TypedResults.File(
+                Encoding.UTF8.GetBytes(NightCalendar.Write(found.Invitation, clock.GetCurrentInstant())),
+                "text/calendar; charset=utf-8; method=PUBLISH",
+                "night.ics")
+            : NotValid(false);
+
+    private static async Task<IResult> DisownAsync(string token, HttpContext context, GuestBook book, CancellationToken cancellation) =>
+        !ComesFromElsewhere(context.Request) && await book.DisownAsync(LinkToken.TryParse(token), cancellation)
+            ? LinkMessage(
+                StatusCodes.Status200OK, "Thank you", "Your host will see that this link reached somebody else. Ask them for your own.")
+            : NotValid(false);
+
+    private static async Task<IFormCollection?> ReadFormAsync(HttpContext context, CancellationToken cancellation)
+    {
+        var size = context.Features.Get<IHttpMaxRequestBodySizeFeature>();
+        if (size is { IsReadOnly: false })
+        {
+            size.MaxRequestBodySize = LargestForm;
+        }
+
+        try
+        {
+            return await context.Request.ReadFormAsync(Limits, cancellation);
+        }
+        catch (Exception fault) when (fault is BadHttpRequestException or InvalidDataException or InvalidOperationException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>True when the browser says that another site sent this form. Old browsers say nothing and are let in.</summary>
+    private static bool ComesFromElsewhere(HttpRequest request)
+    {
+        if (request.Headers["Sec-Fetch-Site"].ToString() is { Length: > 0 } site)
+        {
+            return site is not ("same-origin" or "none");
+        }
+
+        return request.Headers.Origin.ToString() is { Length: > 0 } origin
+            && origin != "null"
+            && !string.Equals(origin, $"{request.Scheme}://{request.Host}", StringComparison.OrdinalIgnoreCase);
+    }
+
+    private static bool KeptNothing(AnswerForm form) =>
+        !form.Consents && (form.Note.Trim().Length > 0 || form.Needs.Any(needs => !needs.IsNone));
+
+    private static string Summary(InvitationView invitation) => invitation.Answer is { } answer
+        ? $"{Wording.WordText.Say(answer.Presence)}{(answer.Companions.Count > 0 ? $", with {answer.Companions.Count} along" : "")}"
+        : "none";
+
+    /// <summary>303: reloading or going back never sends the form again.</summary>
+    private static SeeOther Sent(string token, string how) => new($"/i/{token}?sent={how}");
+
+    private static Message? Thanks(string? sent, InvitationView invitation) => sent switch
+    {
+        "yes" => new($"Thank you, {invitation.GuestName}. Your answer is kept.", IsCare: false),
+        "late" => new("Your answer is kept. The dough is already begun, so the host sees it as a late change.", IsCare: false),
+        "unsaid" => new("Your answer is kept. What you must not eat was not stored, because the tick for it is missing: the host will not know unless you tell them.", IsCare: true),
+        "late-unsaid" => new("Your answer is kept as a late change. What you must not eat was not stored, because the tick for it is missing: tell your host.", IsCare: true),
+        _ => null,
+    };
+
+    private static RazorComponentResult<InvitationPage> Page(
+        string token, InvitationView invitation, AnswerForm form, Message? message, int status = StatusCodes.Status200OK) =>
+        new(new { Invitation = invitation, Form = form, Token = token, Notice = message?.Text, NoticeIsCare = message?.IsCare ?? false })
+        {
+            StatusCode = status,
+        };
+
+    private static RazorComponentResult<LinkPage> NotValid(bool isExpired) => isExpired
+        ? LinkMessage(StatusCodes.Status410Gone, "This link has ended", "The night is over. Ask your host for a new link if there is a next one.")
+        : LinkMessage(StatusCodes.Status404NotFound, "This link is not valid", "It may have been replaced, or a letter is missing. Ask your host for your link.");
+
+    private static RazorComponentResult<LinkPage> LinkMessage(int status, string title, string sentence) =>
+        new(new { Title = title, Sentence = sentence }) { StatusCode = status };
+
+    private sealed record Message(string Text, bool IsCare);
+
+    private sealed class SeeOther(string location) : IResult
+    {
+        public Task ExecuteAsync(HttpContext httpContext)
+        {
+            httpContext.Response.StatusCode = StatusCodes.Status303SeeOther;
+            httpContext.Response.Headers.Location = location;
+            return Task.CompletedTask;
+        }
+    }
+}

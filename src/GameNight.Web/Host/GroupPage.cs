@@ -1,0 +1,123 @@
+using GameNight.Nights;
+using GameNight.Nights.Membership;
+using GameNight.Nights.Records;
+using GameNight.Web.SignIn;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Authorization;
+
+namespace GameNight.Web.Host;
+
+/// <summary>
+/// A page inside a group. Every piece of work enters the group anew, so a host who lost their membership loses the page; when
+/// the database is away the page says so, keeps what was typed, and tries again by itself.
+/// </summary>
+public abstract class GroupPage : ComponentBase, IDisposable
+{
+    private static readonly TimeSpan LongestPause = TimeSpan.FromSeconds(15);
+
+    private readonly CancellationTokenSource _closed = new();
+
+    [Parameter] public Guid Group { get; set; }
+
+    [CascadingParameter] private Task<AuthenticationState> Authentication { get; set; } = null!;
+
+    [Inject] private GroupDesk Groups { get; init; } = null!;
+
+    /// <summary>The group, once entered.</summary>
+    protected GroupLine? Here { get; private set; }
+
+    /// <summary>The page cannot be shown: not there, or not for this host. No difference is told.</summary>
+    protected bool IsNotThere { get; private set; }
+
+    /// <summary>What stands in the way right now, or null.</summary>
+    protected string? Trouble { get; private set; }
+
+    protected bool IsBusy { get; private set; }
+
+    protected GroupId GroupId => new(Group);
+
+    protected CancellationToken Closed => _closed.Token;
+
+    protected override async Task OnParametersSetAsync()
+    {
+        IsNotThere = false;
+        await WorkAsync(async access =>
+        {
+            var host = access.HostId!.Value;
+            Here = (await Groups.GroupsOfAsync(host, Closed)).Single(group => group.Id == GroupId);
+            IsNotThere = !await LoadAsync(access);
+        });
+    }
+
+    /// <summary>Reads what the page shows.</summary>
+    /// <returns>False when it is not there.</returns>
+    protected abstract Task<bool> LoadAsync(GroupAccess access);
+
+    /// <summary>Does one piece of work, again and again while the database is away, until it is done or the page is closed.</summary>
+    protected async Task WorkAsync(Func<GroupAccess, Task> work)
+    {
+        // A second click while the first is under way is the same click.
+        if (IsBusy)
+        {
+            return;
+        }
+
+        IsBusy = true;
+        try
+        {
+            for (var pause = TimeSpan.FromSeconds(1); !Closed.IsCancellationRequested; pause = Min(pause * 2, LongestPause))
+            {
+                try
+                {
+                    await EnterAndAsync(work);
+                    Trouble = null;
+                    return;
+                }
+                catch (NightsUnavailableException)
+                {
+                    Trouble = "The database cannot be reached. Nothing you typed is lost; trying again by itself.";
+                    StateHasChanged();
+                    await Task.Delay(pause, Closed);
+                }
+            }
+        }
+        catch (OperationCanceledException) when (Closed.IsCancellationRequested)
+        {
+            // The page is gone, and with it the need.
+        }
+        finally
+        {
+            IsBusy = false;
+        }
+    }
+
+    private async Task EnterAndAsync(Func<GroupAccess, Task> work)
+    {
+        var host = (await Authentication).User.HostIdOf();
+        var access = host is { } known ? await Groups.EnterAsync(known, GroupId, Closed) : null;
+        if (access is null)
+        {
+            IsNotThere = true;
+            return;
+        }
+
+        await work(access);
+    }
+
+    public void Dispose()
+    {
+        Dispose(true);
+        GC.SuppressFinalize(this);
+    }
+
+    protected virtual void Dispose(bool disposing)
+    {
+        if (disposing)
+        {
+            _closed.Cancel();
+            _closed.Dispose();
+        }
+    }
+
+    private static TimeSpan Min(TimeSpan left, TimeSpan right) => left < right ? left : right;
+}

@@ -1,0 +1,109 @@
+using GameNight.Nights.Records;
+using GameNight.Planning.Dough;
+using GameNight.Planning.Quantities;
+using NodaTime;
+using NodaTime.Text;
+
+namespace GameNight.Web.Host.Kitchen;
+
+/// <summary>The kitchen as text fields.</summary>
+public sealed class KitchenForm
+{
+    private static readonly LocalTimePattern Times = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+
+    public string Room { get; set; } = "";
+    public string Fridge { get; set; } = "";
+    public string Tap { get; set; } = "";
+    public string Oven { get; set; } = "";
+    public string Altitude { get; set; } = "";
+    public string BatchCapacity { get; set; } = "";
+    public KneadingWay Kneading { get; set; }
+    public string PiesPerBake { get; set; } = "";
+    public string Hands { get; set; } = "";
+    public string Preheat { get; set; } = "";
+    public string Soak { get; set; } = "";
+    public string Bake { get; set; } = "";
+    public string Recovery { get; set; } = "";
+    public string SleepFrom { get; set; } = "";
+    public string SleepUntil { get; set; } = "";
+    public SortedSet<IsoDayOfWeek> WorkDays { get; } = [];
+    public string WorkFrom { get; set; } = "08:30";
+    public string WorkUntil { get; set; } = "17:30";
+
+    public static KitchenForm Of(KitchenFacts facts)
+    {
+        var form = new KitchenForm
+        {
+            Room = TypedNumbers.Text(facts.Room.Value),
+            Fridge = facts.Fridge is { } fridge ? TypedNumbers.Text(fridge.Value) : "",
+            Tap = TypedNumbers.Text(facts.Tap.Value),
+            Oven = TypedNumbers.Text(facts.Oven.Value),
+            Altitude = TypedNumbers.Text(facts.AltitudeMetres),
+            BatchCapacity = TypedNumbers.Text(facts.BatchCapacity.Value),
+            Kneading = facts.Kneading,
+            PiesPerBake = TypedNumbers.Text(facts.PiesPerBake),
+            Hands = TypedNumbers.Text(facts.Hands),
+            Preheat = TypedNumbers.Text(facts.Preheat.TotalMinutes),
+            Soak = TypedNumbers.Text(facts.Soak.TotalMinutes),
+            Bake = TypedNumbers.Text(facts.Bake.TotalMinutes),
+            Recovery = TypedNumbers.Text(facts.Recovery.TotalMinutes),
+            SleepFrom = Times.Format(facts.Hours.SleepFrom),
+            SleepUntil = Times.Format(facts.Hours.SleepUntil),
+        };
+        form.WorkDays.UnionWith(facts.Hours.Work.Select(work => work.Day));
+        if (facts.Hours.Work is [var first, ..])
+        {
+            form.WorkFrom = Times.Format(LocalTime.FromMinutesSinceMidnight(first.FromMinute));
+            form.WorkUntil = Times.Format(LocalTime.FromMinutesSinceMidnight(first.UntilMinute));
+        }
+
+        return form;
+    }
+
+    /// <returns>The facts, or the fields that cannot be read. Field names are those of the planner's check.</returns>
+    public (KitchenFacts? Facts, IReadOnlyDictionary<string, string> Problems) Read()
+    {
+        var numbers = new TypedNumbers();
+        var times = new Dictionary<string, string>();
+        var room = numbers.Read("roomCelsius", Room, 5, 40);
+        var fridge = Fridge.Trim().Length == 0
+            ? (double?)null
+            : numbers.Read("fridgeCelsius", Fridge, -1, Math.Min(14, room));
+        var (sleepFrom, sleepUntil) = (Minute("sleep", SleepFrom), Minute("sleep", SleepUntil));
+        var (workFrom, workUntil) = (Minute("work", WorkFrom), Minute("work", WorkUntil));
+        if (WorkDays.Count > 0 && workUntil <= workFrom)
+        {
+            times["work"] = "Work ends before it starts. Give a later end.";
+        }
+
+        var facts = new KitchenFacts(
+            new Celsius(room),
+            fridge is { } measured ? new Celsius(measured) : null,
+            new Celsius(numbers.Read("tapCelsius", Tap, 0, 35)),
+            new Celsius(numbers.Read("ovenCelsius", Oven, 150, 550)),
+            numbers.Read("altitudeMetres", Altitude, -400, 5000),
+            new Grams(numbers.Read("batchCapacityGrams", BatchCapacity, 200, 50_000)),
+            Kneading,
+            numbers.ReadWhole("piesPerBake", PiesPerBake, 1, 6),
+            numbers.ReadWhole("hands", Hands, 1, 8),
+            Duration.FromMinutes(numbers.Read("preheatMinutes", Preheat, 0, 180)),
+            Duration.FromMinutes(numbers.Read("soakMinutes", Soak, 0, 180)),
+            Duration.FromMinutes(numbers.Read("bakeMinutes", Bake, 1, 60)),
+            Duration.FromMinutes(numbers.Read("recoveryMinutes", Recovery, 0, 60)),
+            new HostHours(sleepFrom, sleepUntil, [.. WorkDays.Select(day => new WorkingHours(day, workFrom, workUntil))]));
+        var problems = numbers.Problems.Concat(times).ToDictionary();
+        return (problems.Count == 0 ? facts : null, problems);
+
+        int Minute(string field, string text)
+        {
+            var parsed = Times.Parse(text);
+            if (!parsed.Success)
+            {
+                times[field] = "Give times such as 23:00.";
+                return 0;
+            }
+
+            return parsed.Value.Hour * 60 + parsed.Value.Minute;
+        }
+    }
+}

@@ -1,0 +1,119 @@
+using System.Globalization;
+using GameNight.Nights.ForHosts;
+using GameNight.Nights.Records;
+using GameNight.Planning.Quantities;
+using NodaTime;
+using NodaTime.Text;
+
+namespace GameNight.Web.Host.NightList;
+
+/// <summary>What a host types for a night, as text, so that nothing typed is ever lost to parsing.</summary>
+public sealed class NightDraftForm
+{
+    private static readonly LocalDatePattern Dates = LocalDatePattern.Iso;
+    private static readonly LocalTimePattern Times = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+
+    public string Title { get; set; } = "Game night";
+    public string Date { get; set; } = "";
+    public string Time { get; set; } = "19:30";
+    public string EndTime { get; set; } = "";
+    public string Zone { get; set; } = "";
+    public string Address { get; set; } = "";
+    public string Bring { get; set; } = "";
+    public string Formula { get; set; } = "";
+    public string RunOutPercent { get; set; } = "10";
+    public string ShortestColdHours { get; set; } = "40";
+    public string WantedColdHours { get; set; } = "48";
+    public string LongestColdHours { get; set; } = "72";
+    public string MostCompanions { get; set; } = "2";
+
+    public static NightDraftForm Of(NightFacts facts) => new()
+    {
+        Title = facts.Title,
+        Date = Dates.Format(facts.ServeAt.Date),
+        Time = Times.Format(facts.ServeAt.TimeOfDay),
+        EndTime = facts.EndsAt is { } end ? Times.Format(end.TimeOfDay) : "",
+        Zone = facts.Zone,
+        Address = facts.Address,
+        Bring = facts.Bring,
+        Formula = facts.Formula.ToString(),
+        RunOutPercent = Text(facts.RunOutChance.Percent),
+        ShortestColdHours = Text(facts.ShortestColdHours),
+        WantedColdHours = Text(facts.WantedColdHours),
+        LongestColdHours = Text(facts.LongestColdHours),
+        MostCompanions = Text(facts.MostCompanions),
+    };
+
+    /// <summary>Last time's choices a week on, or an empty start.</summary>
+    public static NightDraftForm Next(NightFacts? last, string zone, LocalDate today)
+    {
+        if (last is null)
+        {
+            return new NightDraftForm { Zone = zone, Date = Dates.Format(today.Next(IsoDayOfWeek.Saturday)) };
+        }
+
+        var form = Of(last);
+        var date = last.ServeAt.Date.PlusWeeks(1);
+        while (date <= today)
+        {
+            date = date.PlusWeeks(1);
+        }
+
+        form.Date = Dates.Format(date);
+        return form;
+    }
+
+    /// <returns>The facts, or the fields that cannot be read.</returns>
+    public (NightFacts? Facts, IReadOnlyDictionary<string, string> Problems) Read()
+    {
+        var problems = new Dictionary<string, string>();
+        var date = Parsed(Dates.Parse(Date), "date", "Choose a date.");
+        var time = Parsed(Times.Parse(Time), "time", "Give a time such as 19:30.");
+        var end = EndTime.Length == 0 ? (LocalTime?)null : Parsed(Times.Parse(EndTime), "endTime", "Give a time such as 23:00, or leave it empty.");
+        var runOut = Whole(RunOutPercent, "runOutPercent", 1, 50);
+        var shortest = Whole(ShortestColdHours, "coldHours", 0, NightDraft.MostColdHours);
+        var wanted = Whole(WantedColdHours, "coldHours", 0, NightDraft.MostColdHours);
+        var longest = Whole(LongestColdHours, "coldHours", 0, NightDraft.MostColdHours);
+        var companions = Whole(MostCompanions, "mostCompanions", 0, NightFacts.MostCompanionsAllowed);
+        if (!Guid.TryParse(Formula, out var formula))
+        {
+            problems["formula"] = "Choose one of your doughs.";
+        }
+
+        if (problems.Count > 0)
+        {
+            return (null, problems);
+        }
+
+        var serveAt = date + time;
+        var endsAt = end is { } hour ? (hour > time ? date : date.PlusDays(1)) + hour : (LocalDateTime?)null;
+        return (
+            new NightFacts(
+                Title.Trim(), serveAt, endsAt, Zone.Trim(), Address.Trim(), Bring.Trim(), new FormulaId(formula),
+                new Share(runOut / 100.0), shortest, wanted, longest, companions),
+            problems);
+
+        T Parsed<T>(ParseResult<T> result, string field, string sentence)
+        {
+            if (!result.Success)
+            {
+                problems[field] = sentence;
+            }
+
+            return result.TryGetValue(default!, out var value) ? value : value;
+        }
+
+        int Whole(string text, string field, int low, int high)
+        {
+            if (int.TryParse(text, NumberStyles.Integer, CultureInfo.InvariantCulture, out var value) && value >= low && value <= high)
+            {
+                return value;
+            }
+
+            problems[field] = $"Choose a whole number from {low} to {high}.";
+            return low;
+        }
+    }
+
+    private static string Text(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,47 @@
+using System.Globalization;
+using GameNight.Planning;
+
+namespace GameNight.Web.Host;
+
+/// <summary>
+/// Reads numbers that a host typed and collects what cannot be read. Comma and point both separate decimals.
+/// </summary>
+public sealed class TypedNumbers
+{
+    private readonly Dictionary<string, string> _problems = [];
+
+    public IReadOnlyDictionary<string, string> Problems => _problems;
+
+    public static string Text(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
+
+    /// <returns>The number, or <paramref name="low"/> with a problem noted.</returns>
+    public double Read(string field, string text, double low, double high)
+    {
+        var plain = text.Trim().Replace(',', '.');
+        if (double.TryParse(plain, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
+            && double.IsFinite(value) && value >= low && value <= high)
+        {
+            return value;
+        }
+
+        _problems[field] = $"Type a number from {Text(low)} to {Text(high)}.";
+        return low;
+    }
+
+    public int ReadWhole(string field, string text, int low, int high)
+    {
+        var value = Read(field, text, low, high);
+        if (value != Math.Floor(value))
+        {
+            _problems[field] = $"Type a whole number from {low} to {high}.";
+            return low;
+        }
+
+        return (int)value;
+    }
+
+    /// <summary>Puts the planner's own findings beside the field they are about (by the last part of its path).</summary>
+    public static Dictionary<string, string> ByField(IEnumerable<SnapshotProblem> problems) => problems
+        .GroupBy(problem => problem.Field[(problem.Field.LastIndexOf('.') + 1)..])
+        .ToDictionary(group => group.Key, group => Wording.ProblemText.Say(group.First()));
+}

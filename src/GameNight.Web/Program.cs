@@ -1,0 +1,3 @@
+using GameNight.Web.Startup;
+
+return await GameNightProgram.RunAsync(args);

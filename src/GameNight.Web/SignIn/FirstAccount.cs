@@ -1,0 +1,50 @@
+using System.ComponentModel.DataAnnotations;
+using GameNight.Nights.Records;
+using GameNight.Web.Startup;
+
+namespace GameNight.Web.SignIn;
+
+/// <summary>What the first host fills in: themselves and their group.</summary>
+public sealed record FirstAccount(string Code, string Name, string Email, string Password, string GroupName, string Zone)
+{
+    public static FirstAccount Empty { get; } = new("", "", "", "", "", "Europe/Lisbon");
+
+    public static FirstAccount From(IFormCollection form) => new(
+        Text(form, "code"), Text(form, "name"), Text(form, "email"), form["password"].ToString(), Text(form, "group"),
+        Text(form, "zone"));
+
+    public IEnumerable<string> Problems(SetupCode code)
+    {
+        if (!code.IsMatchedBy(Code))
+        {
+            yield return "The code is not the one printed when the app was started.";
+        }
+
+        if (Name.Length is 0 or > HostAccount.LongestName)
+        {
+            yield return $"Say your name, in 1 to {HostAccount.LongestName} characters.";
+        }
+
+        if (!new EmailAddressAttribute().IsValid(Email) || Email.Length is 0 or > AccountRules.LongestEmail)
+        {
+            yield return "The e-mail address is not complete.";
+        }
+
+        if (Password.Length is < AccountRules.ShortestPassword or > AccountRules.LongestPassword)
+        {
+            yield return $"The password needs {AccountRules.ShortestPassword} to {AccountRules.LongestPassword} characters; a sentence does well.";
+        }
+
+        if (GroupName.Length is 0 or > Group.LongestName)
+        {
+            yield return $"Name the group, in 1 to {Group.LongestName} characters.";
+        }
+
+        if (NightTime.Zone(Zone) is null)
+        {
+            yield return "Choose a time zone from the list.";
+        }
+    }
+
+    private static string Text(IFormCollection form, string name) => form[name].ToString().Trim();
+}

@@ -1,0 +1,142 @@
+using GameNight.Nights;
+using GameNight.Nights.Plans;
+using GameNight.Nights.Records;
+using GameNight.Nights.Reference;
+using GameNight.Planning;
+using GameNight.Web.Api;
+using GameNight.Web.Guests;
+using GameNight.Web.Shell;
+using GameNight.Web.SignIn;
+using Microsoft.AspNetCore.Authentication.Cookies;
+using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Diagnostics.HealthChecks;
+using Microsoft.AspNetCore.Identity;
+using MudBlazor.Services;
+
+namespace GameNight.Web.Startup;
+
+/// <summary>Puts the app together. Everything that is registered or mapped is named here.</summary>
+public static class GameNightApp
+{
+    /// <summary>Forms of guests and hosts are small; nothing here takes files.</summary>
+    private const long LargestBody = 256 * 1024;
+
+    public static WebApplication Build(string[] args, GameNightOptions options, string database)
+    {
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            Args = args,
+            ContentRootPath = AppContext.BaseDirectory,
+        });
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = LargestBody;
+            kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(10);
+        });
+        if (Environment.GetEnvironmentVariable("ASPNETCORE_URLS") is null && builder.Configuration["urls"] is null)
+        {
+            builder.WebHost.UseUrls(options.Address.Length > 0 ? $"http://{options.Address}:5080" : GameNightOptions.DefaultUrls);
+        }
+
+        builder.Logging.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.Warning);
+        builder.Logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.Warning);
+        builder.Logging.AddFilter("Microsoft.Hosting.Lifetime", LogLevel.Warning);
+
+        // Keys lie in the data folder, readable by its owner alone; that they are not encrypted once more is known.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+
+        AddServices(builder.Services, options, database);
+        var app = builder.Build();
+        Map(app);
+        return app;
+    }
+
+    private static void AddServices(IServiceCollection services, GameNightOptions options, string database)
+    {
+        services.AddSingleton(options);
+        services.AddSingleton<SetupCode>();
+        services.AddDataProtection()
+            .SetApplicationName("gamenight")
+            .PersistKeysToFileSystem(DataFolderSecrets.Keys(options.DataRoot));
+        services.AddNights(
+            database,
+            DataFolderSecrets.LinkSecret(options.DataRoot),
+            ReferenceFolder.Read(options.ReferenceFolder),
+            new PlanningEffort(new Effort(options.SolverSlices)));
+
+        AddSignIn(services, options);
+        services.AddAntiforgery(antiforgery =>
+        {
+            antiforgery.Cookie.Name = CookieName(options, "gn-form");
+            antiforgery.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
+        services.AddRazorComponents().AddInteractiveServerComponents();
+        services.AddCascadingAuthenticationState();
+        services.AddScoped<AuthenticationStateProvider, AccountRevalidation>();
+        services.AddMudServices();
+        services.AddPlanApi();
+        services.AddProblemDetails();
+    }
+
+    private static void AddSignIn(IServiceCollection services, GameNightOptions options)
+    {
+        services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
+        services.AddAuthorization();
+        services.AddIdentityCore<HostAccount>(identity =>
+            {
+                identity.User.RequireUniqueEmail = true;
+                identity.Password.RequiredLength = AccountRules.ShortestPassword;
+                identity.Password.RequireDigit = false;
+                identity.Password.RequireLowercase = false;
+                identity.Password.RequireUppercase = false;
+                identity.Password.RequireNonAlphanumeric = false;
+                identity.Lockout.MaxFailedAccessAttempts = 10;
+                identity.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
+            })
+            .AddHostAccounts()
+            .AddSignInManager()
+            .AddDefaultTokenProviders();
+        services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(2));
+        services.Configure<CookieAuthenticationOptions>(IdentityConstants.ApplicationScheme, cookie =>
+        {
+            cookie.Cookie.Name = CookieName(options, "gn-host");
+            cookie.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+            cookie.Cookie.SameSite = SameSiteMode.Lax;
+            cookie.LoginPath = "/sign-in";
+            cookie.AccessDeniedPath = "/sign-in";
+            cookie.ReturnUrlParameter = "to";
+            cookie.ExpireTimeSpan = TimeSpan.FromDays(14);
+        });
+    }
+
+    private static void Map(WebApplication app)
+    {
+        app.UseMiddleware<SecurityHeaders>();
+        app.UseMiddleware<HeadRequests>();
+
+        // After HEAD has become GET, or no page would be found for it.
+        app.UseRouting();
+        app.UseExceptionHandler(PlainErrors.Handle);
+        app.UseStatusCodePages(PlainErrors.SayStatusAsync);
+        app.UseWebSockets();
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.UseAntiforgery();
+
+        app.MapHealthChecks("/health/live", new HealthCheckOptions { Predicate = _ => false });
+        app.MapHealthChecks("/health/ready");
+        app.MapStaticAssets();
+        app.MapOpenApi();
+        app.MapPlanApi();
+        app.MapSignIn();
+        app.MapGuestPages();
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>
+            circuit.ContentSecurityFrameAncestorsPolicy = null);
+    }
+
+    /// <summary>The strict name prefix is only valid over https; over plain http browsers would refuse the cookie.</summary>
+    private static string CookieName(GameNightOptions options, string name) => options.IsHttps ? $"__Host-{name}" : name;
+}

@@ -1,0 +1,73 @@
+using GameNight.LocalPostgres;
+using GameNight.Planning;
+
+namespace GameNight.Web.Startup;
+
+/// <summary>What an installation can set, by <c>GAMENIGHT_…</c> in the environment or by arguments.</summary>
+public sealed class GameNightOptions
+{
+    public const string Prefix = "GAMENIGHT_";
+    public const string DefaultUrls = "http://localhost:5080";
+
+    /// <summary>Connection string of the serving role; empty starts the private Postgres.</summary>
+    [ConfigurationKeyName("database")]
+    public string Database { get; init; } = "";
+
+    /// <summary>Folder for keys, the link secret and the private database.</summary>
+    [ConfigurationKeyName("data")]
+    public string Data { get; init; } = "";
+
+    /// <summary>Address under which guests reach the app, such as https://night.example; empty: as the host opened it.</summary>
+    [ConfigurationKeyName("public_address")]
+    public string PublicAddress { get; init; } = "";
+
+    /// <summary>An address to listen on besides this machine, such as 0.0.0.0 for the home network.</summary>
+    [ConfigurationKeyName("address")]
+    public string Address { get; init; } = "";
+
+    /// <summary>Solver effort of each plan, in slices.</summary>
+    [ConfigurationKeyName("solver_slices")]
+    public int SolverSlices { get; init; } = Effort.Usual.Slices;
+
+    /// <summary>Folder of the reference tables; empty: those that came with the app.</summary>
+    [ConfigurationKeyName("reference")]
+    public string Reference { get; init; } = "";
+
+    public string DataRoot => Data.Length > 0 ? Path.GetFullPath(Data) : new PrivatePostgresSettings().DataRoot;
+
+    public string ReferenceFolder => Reference.Length > 0
+        ? Path.GetFullPath(Reference)
+        : Path.Combine(AppContext.BaseDirectory, "shared", "reference");
+
+    public bool IsHttps => PublicAddress.StartsWith("https://", StringComparison.OrdinalIgnoreCase);
+
+    public static GameNightOptions Read(string[] args)
+    {
+        // A builder of its own: unprefixed variables of the machine must not be taken for settings.
+        var configuration = new ConfigurationBuilder().AddEnvironmentVariables(Prefix).AddCommandLine(args).Build();
+        return configuration.Get<GameNightOptions>() ?? new GameNightOptions();
+    }
+
+    /// <summary>One sentence for each setting that cannot be used; each names the key to fix.</summary>
+    public IReadOnlyList<string> Problems()
+    {
+        var problems = new List<string>();
+        if (PublicAddress.Length > 0
+            && !(Uri.TryCreate(PublicAddress, UriKind.Absolute, out var address) && address.Scheme is "http" or "https"))
+        {
+            problems.Add($"{Prefix}PUBLIC_ADDRESS is not an address such as https://night.example.");
+        }
+
+        if (SolverSlices is < 0 or > Effort.MostSlices)
+        {
+            problems.Add($"{Prefix}SOLVER_SLICES is {SolverSlices}; it can be 0 to {Effort.MostSlices}.");
+        }
+
+        if (!Directory.Exists(ReferenceFolder))
+        {
+            problems.Add($"{Prefix}REFERENCE: the folder {ReferenceFolder} is not there.");
+        }
+
+        return problems;
+    }
+}

@@ -1,0 +1,102 @@
+using GameNight.LocalPostgres;
+using GameNight.Nights;
+using GameNight.Nights.Membership;
+using GameNight.Planning.Reference;
+using Microsoft.AspNetCore.Connections;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+
+namespace GameNight.Web.Startup;
+
+/// <summary>Starts the database if need be, then the app; says in one sentence what is in the way.</summary>
+public static class GameNightProgram
+{
+    private const int ExitRefused = 1;
+
+    public static async Task<int> RunAsync(string[] args)
+    {
+        var options = GameNightOptions.Read(args);
+        if (options.Problems() is { Count: > 0 } problems)
+        {
+            return Refuse(string.Join(Environment.NewLine, problems));
+        }
+
+        if (options.Database.Length > 0)
+        {
+            return await ServeAsync(args, options, options.Database);
+        }
+
+        var settings = new PrivatePostgresSettings { DataRoot = options.DataRoot };
+        var outcome = await PrivatePostgres.StartAsync(settings, Console.WriteLine, CancellationToken.None);
+        if (outcome is not Started { Server: var server })
+        {
+            return Refuse(((Refused)outcome).Sentence);
+        }
+
+        await using (server)
+        {
+            await NightsRegistration.MigrateAsync(server.OwnerConnectionString, CancellationToken.None);
+            return await ServeAsync(args, options, server.AppConnectionString);
+        }
+    }
+
+    private static async Task<int> ServeAsync(string[] args, GameNightOptions options, string database)
+    {
+        WebApplication app;
+        try
+        {
+            app = GameNightApp.Build(args, options, database);
+        }
+        catch (ReferenceTableException problem)
+        {
+            return Refuse(problem.Message);
+        }
+
+        await using (app)
+        {
+            try
+            {
+                await app.StartAsync();
+            }
+            catch (IOException fault) when (fault.InnerException is AddressInUseException)
+            {
+                return Refuse("The address is in use already: stop the other program, or choose another with ASPNETCORE_URLS=http://localhost:5081.");
+            }
+
+            await GreetAsync(app);
+            await app.WaitForShutdownAsync();
+            return 0;
+        }
+    }
+
+    private static async Task GreetAsync(WebApplication app)
+    {
+        var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
+        var address = addresses.First().Replace("[::]", "localhost", StringComparison.Ordinal)
+            .Replace("0.0.0.0", "localhost", StringComparison.Ordinal);
+        Console.WriteLine($"GameNight is open at {address}");
+        if (addresses.Any(open => open.Contains("0.0.0.0", StringComparison.Ordinal) && open.StartsWith("http:", StringComparison.Ordinal)))
+        {
+            Console.WriteLine("It is open to your home network without encryption: put a server with TLS in front of it before you open it further.");
+        }
+
+        try
+        {
+            if (await app.Services.GetRequiredService<HostAccounts>().AreNoneAsync(CancellationToken.None))
+            {
+                Console.WriteLine($"No account yet. Open {address}/first and enter this code: {app.Services.GetRequiredService<SetupCode>().Text}");
+            }
+        }
+        catch (Exception fault) when (fault is not OperationCanceledException)
+        {
+            // The app is up and says "not ready" until the database answers.
+            Console.Error.WriteLine("The database does not answer yet; the app keeps trying.");
+        }
+    }
+
+    private static int Refuse(string sentence)
+    {
+        Console.Error.WriteLine(sentence);
+        return ExitRefused;
+    }
+}

@@ -1,0 +1,58 @@
+using GameNight.Nights;
+using GameNight.Web.Shell;
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
+
+namespace GameNight.Web.Startup;
+
+/// <summary>What people and programs are told when something fails: plain words, no innards.</summary>
+internal static class PlainErrors
+{
+    public static void Handle(IApplicationBuilder app) => app.Run(async context =>
+    {
+        var fault = context.Features.Get<IExceptionHandlerFeature>()?.Error;
+        if (fault is NightsUnavailableException)
+        {
+            context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;
+            context.Response.Headers.RetryAfter = "5";
+            await SayAsync(context, "Not reachable right now", fault.Message);
+            return;
+        }
+
+        if (fault is BadHttpRequestException bad)
+        {
+            context.Response.StatusCode = bad.StatusCode;
+            await SayAsync(context, "That did not arrive in one piece", "What was sent is too large or broken. Go back, shorten it, and send it again.");
+            return;
+        }
+
+        await SayAsync(context, "Something broke", "It is our fault and is noted. Go back and try again; what you had saved is still there.");
+    });
+
+    public static Task SayStatusAsync(StatusCodeContext context) => context.HttpContext.Response.StatusCode switch
+    {
+        StatusCodes.Status404NotFound => SayAsync(context.HttpContext, "Nothing here", "This page is not there, or not for you."),
+        StatusCodes.Status405MethodNotAllowed => SayAsync(context.HttpContext, "Nothing here", "This page cannot be used like that."),
+        _ => Task.CompletedTask,
+    };
+
+    private static async Task SayAsync(HttpContext context, string title, string sentence)
+    {
+        if (context.Request.Path.StartsWithSegments("/api"))
+        {
+            await TypedResults.Problem(new ProblemDetails
+            {
+                Title = title,
+                Detail = sentence,
+                Status = context.Response.StatusCode,
+            }).ExecuteAsync(context);
+            return;
+        }
+
+        await new RazorComponentResult<MessagePage>(new { Title = title, Sentence = sentence })
+        {
+            StatusCode = context.Response.StatusCode,
+        }.ExecuteAsync(context);
+    }
+}

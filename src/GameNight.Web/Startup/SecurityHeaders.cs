@@ -1,0 +1,44 @@
+using System.Security.Cryptography;
+
+namespace GameNight.Web.Startup;
+
+/// <summary>Headers of every answer. Secret pages are neither kept nor told to other sites.</summary>
+internal sealed class SecurityHeaders(RequestDelegate next)
+{
+    private const string NonceKey = "script-nonce";
+
+    public static string Nonce(HttpContext context) => (string)context.Items[NonceKey]!;
+
+    public Task InvokeAsync(HttpContext context)
+    {
+        context.Items[NonceKey] = Convert.ToBase64String(RandomNumberGenerator.GetBytes(16));
+        context.Response.OnStarting(() =>
+        {
+            Write(context);
+            return Task.CompletedTask;
+        });
+        return next(context);
+    }
+
+    private static void Write(HttpContext context)
+    {
+        var headers = context.Response.Headers;
+        var isSecret = context.Request.Path.StartsWithSegments("/i");
+
+        // The component kit positions with inline styles; scripts are strict. Guest pages need neither.
+        var style = isSecret ? "'self'" : "'self' 'unsafe-inline'";
+        headers.ContentSecurityPolicy =
+            $"default-src 'self'; script-src 'self' 'nonce-{Nonce(context)}'; style-src {style}; img-src 'self' data:; "
+            + "font-src 'self'; connect-src 'self'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'; object-src 'none'";
+        headers.XContentTypeOptions = "nosniff";
+        headers["Referrer-Policy"] = isSecret ? "no-referrer" : "strict-origin-when-cross-origin";
+        headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=(), screen-wake-lock=(self)";
+        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        headers["X-Robots-Tag"] = "noindex, nofollow, noarchive";
+        if (isSecret)
+        {
+            headers.CacheControl = "no-store";
+        }
+    }
+}

@@ -1,0 +1,16 @@
+using System.Text.Json;
+using GameNight.TestKit;
+
+namespace GameNight.Reference.Tests;
+
+/// <summary>One row of shared/checks/checks.json: a number from outside the project.</summary>
+public sealed record ReferenceCheck(
+    string Id, string What, string Unit, double Expected, double Tolerance, string Source)
+{
+    private sealed record Table(string Note, IReadOnlyList<ReferenceCheck> Checks);
+
+    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web);
+
+    public static IReadOnlyList<ReferenceCheck> All { get; } = JsonSerializer.Deserialize<Table>(
+        File.ReadAllText(Path.Combine(SharedFolder.Checks, "checks.json")), Options)!.Checks;
+}
