@@ -1,4 +1,3 @@
-using GameNight.Planning.Guests;
 using GameNight.Planning.Toppings;
 
 namespace GameNight.Planning.Tests.Toppings;
