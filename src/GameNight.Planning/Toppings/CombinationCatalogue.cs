@@ -1,13 +1,13 @@
 namespace GameNight.Planning.Toppings;
 
 /// <summary>
-/// The few dozen choices a split picks from, out of the thousands a menu allows. A catalogue of this size makes the best
-/// split provable in a second or two and costs the worst-off eater nothing that could be measured; on a very large night
-/// a smaller one is the only way to a proof, and a proof with 24 choices beats a timeout with 40.
+/// The few dozen choices a split picks from, out of the thousands a menu allows. On sixteen measured nights of 12 and 20
+/// eaters, 150 choices did no more for the worst-off eater than 30, and took five to ten times as long to prove. On very
+/// large nights a proof within the usual effort needs still fewer, and there it does cost some eaters a point.
 /// </summary>
 internal static class CombinationCatalogue
 {
-    private const int Usual = 40;
+    private const int Usual = 30;
     private const int Largest = 60;
     private const int OnLargeNights = 24;
     private const int LargeNightEaters = 60;
