@@ -9,13 +9,6 @@ namespace GameNight.Planning.Timeline;
 /// </summary>
 public sealed record HostAway(Instant From, Instant Until);
 
-/// <summary>How a batch is kneaded: by hand it takes a pair of hands, the mixer only has to be started, one bowl at a time.</summary>
-public enum KneadingWay
-{
-    ByHand,
-    Mixer,
-}
-
 /// <summary>The window of the cold ferment, from balls in the fridge to balls out of it.</summary>
 public sealed record ColdFerment(Duration Shortest, Duration Wanted, Duration Longest);
 
