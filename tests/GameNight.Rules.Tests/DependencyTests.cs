@@ -20,7 +20,8 @@ public class DependencyTests
     private static readonly string[][] Layers =
     [
         ["Quantities", "Reference"],
-        ["Guests", "Safety"],
+        ["Guests"],
+        ["Safety"],
         ["Appetite", "Dough"],
         ["Fermentation"],
         ["Toppings"],
