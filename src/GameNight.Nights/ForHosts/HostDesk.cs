@@ -137,23 +137,11 @@ public sealed class HostDesk
         }
 
         var group = await db.Groups.AsNoTracking().SingleAsync(cancellation);
-        var rows = await (
-            from invitation in db.Invitations.AsNoTracking()
-            where invitation.NightId == id
-            join guest in db.Guests.AsNoTracking() on invitation.GuestId equals guest.Id
-            join answer in db.Answers.AsNoTracking()
-                on new { invitation.NightId, invitation.GuestId } equals new { answer.NightId, answer.GuestId } into answers
-            from answer in answers.DefaultIfEmpty()
-            join note in db.DietaryNotes.AsNoTracking()
-                on new { invitation.NightId, invitation.GuestId } equals new { note.NightId, note.GuestId } into notes
-            from note in notes.DefaultIfEmpty()
-            orderby guest.Name
-            select new { invitation, guest, answer, note }).ToListAsync(cancellation);
-
+        var rows = await db.InvitedTo(id).ToListAsync(cancellation);
         var (at, clock) = NightTime.Resolve(night.Facts.ServeAt, night.Facts.Zone);
         return new NightView(
             id, group.Name, night.Facts, at.ToInstant(), clock, night.Overrides, night.Version,
-            [.. rows.Select(row => Show(row.invitation, row.guest, row.answer, row.note))]);
+            [.. rows.OrderBy(row => row.Guest.Name, StringComparer.OrdinalIgnoreCase).Select(Show)]);
     }
 
     /// <summary>Invites somebody the group knows; inviting twice changes nothing.</summary>
@@ -257,21 +245,21 @@ public sealed class HostDesk
         await _links.ListAsync(session, invitation, NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone), cancellation);
     }
 
-    private InvitedGuest Show(Invitation invitation, Guest guest, Answer? answer, DietaryNote? dietary)
+    private InvitedGuest Show(InvitedRow row)
     {
-        var (note, isReadable) = _notes.Read(dietary?.ProtectedNote);
+        var (note, isReadable) = _notes.Read(row.Note?.ProtectedNote);
         return new InvitedGuest(
-            guest.Id,
-            guest.Name,
-            guest.Portion,
-            guest.HostId is not null,
-            answer?.Facts,
-            answer?.AnsweredAt,
-            answer?.IsLate ?? false,
-            dietary?.Needs ?? [],
+            row.Guest.Id,
+            row.Guest.Name,
+            row.Guest.Portion,
+            row.Guest.HostId is not null,
+            row.Answer?.Facts,
+            row.Answer?.AnsweredAt,
+            row.Answer?.IsLate ?? false,
+            row.Note?.Needs ?? [],
             note,
             !isReadable,
-            invitation.DisownedAt is not null,
-            _links.TokenFor(invitation).Text);
+            row.Invitation.DisownedAt is not null,
+            _links.TokenFor(row.Invitation).Text);
     }
 }
