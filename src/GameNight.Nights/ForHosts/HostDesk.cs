@@ -13,6 +13,9 @@ namespace GameNight.Nights.ForHosts;
 /// <summary>What a host does with nights: open and change one, invite, see answers, overrule the plan's numbers.</summary>
 public sealed class HostDesk
 {
+    /// <summary>A number set by hand is tried this often when others write the same night at the same moment.</summary>
+    private const int MostTries = 3;
+
     private readonly GroupSessions _sessions;
     private readonly LinkDirectory _links;
     private readonly ReplanRequests _replans;
@@ -204,10 +207,30 @@ public sealed class HostDesk
     }
 
     /// <summary>
-    /// Sets numbers of the plan by hand or takes them back, one at a time, so that two hosts who overrule different
-    /// numbers do not undo each other.
+    /// Sets numbers of the plan by hand or takes them back. The change is applied to what stands now, so two hosts who
+    /// overrule different numbers at the same moment do not undo each other.
     /// </summary>
     public async Task<SaveResult> OverruleAsync(
+        GroupAccess access, NightId id, Func<NightOverrides, NightOverrides> change, CancellationToken cancellation)
+    {
+        for (var tries = 1; ; tries++)
+        {
+            try
+            {
+                return await TryOverruleAsync(access, id, change, cancellation);
+            }
+            catch (DbUpdateConcurrencyException) when (tries < MostTries)
+            {
+                // Somebody changed the night in between: apply the change to that.
+            }
+            catch (DbUpdateConcurrencyException)
+            {
+                return new SaveResult.ChangedMeanwhile();
+            }
+        }
+    }
+
+    private async Task<SaveResult> TryOverruleAsync(
         GroupAccess access, NightId id, Func<NightOverrides, NightOverrides> change, CancellationToken cancellation)
     {
         await using var session = await _sessions.OpenAsync(access, cancellation);
@@ -225,15 +248,7 @@ public sealed class HostDesk
 
         night.Overrule(overrides);
         await _replans.NightAsync(session, id, cancellation);
-        try
-        {
-            await session.CommitAsync(cancellation);
-        }
-        catch (DbUpdateConcurrencyException)
-        {
-            return new SaveResult.ChangedMeanwhile();
-        }
-
+        await session.CommitAsync(cancellation);
         _replans.Wake(id);
         return new SaveResult.Saved();
     }
