@@ -411,6 +411,15 @@ namespace GameNight.Nights.Storage.Migrations
 
             migrationBuilder.Sql(RowLevelSecurity.ForGroups());
             migrationBuilder.Sql(RowLevelSecurity.ForMemberships());
+            migrationBuilder.Sql(RowLevelSecurity.ForGroupTable("kitchens"));
+            migrationBuilder.Sql(RowLevelSecurity.ForGroupTable("dough_recipes"));
+            migrationBuilder.Sql(RowLevelSecurity.ForGroupTable("menu_items"));
+            migrationBuilder.Sql(RowLevelSecurity.ForGroupTable("guests"));
+            migrationBuilder.Sql(RowLevelSecurity.ForGroupTable("nights"));
+            migrationBuilder.Sql(RowLevelSecurity.ForGroupTable("invitations"));
+            migrationBuilder.Sql(RowLevelSecurity.ForGroupTable("answers"));
+            migrationBuilder.Sql(RowLevelSecurity.ForGroupTable("dietary_notes"));
+            migrationBuilder.Sql(RowLevelSecurity.ForGroupTable("plans"));
         }
 
         /// <inheritdoc />
