@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using NodaTime;
 
 namespace GameNight.Nights.Records;
@@ -15,7 +16,9 @@ public sealed class Invitation
     public GroupId GroupId { get; private set; }
     public NightId NightId { get; private set; }
     public GuestId GuestId { get; private set; }
-    public int LinkGeneration { get; private set; } = 1;
+
+    /// <summary>Begins anywhere: a guest who is invited again after being taken off gets another link than before.</summary>
+    public int LinkGeneration { get; private set; } = RandomNumberGenerator.GetInt32(1, int.MaxValue / 2);
 
     /// <summary>Somebody opened this link and said that it is not theirs.</summary>
     public Instant? DisownedAt { get; private set; }
