@@ -13,9 +13,16 @@ namespace GameNight.Nights.ForHosts;
 /// </summary>
 internal sealed class KitchenCheck(ReferenceTables tables)
 {
+    /// <summary>23:59.</summary>
+    private const int LastMinute = (24 * 60) - 1;
+
+    /// <summary>Three a day: more would not fit into the hours that a snapshot may hold.</summary>
+    private const int MostWorkingHours = 21;
+
     private readonly SnapshotCheck _check = new(tables);
 
-    public IReadOnlyList<SnapshotProblem> Problems(KitchenFacts facts) => _check.Problems(Plain(facts));
+    public IReadOnlyList<SnapshotProblem> Problems(KitchenFacts facts) =>
+        [.. _check.Problems(Plain(facts)), .. Hours(facts.Hours)];
 
     public IReadOnlyList<SnapshotProblem> Problems(string name, DoughFormula formula, PieShape shape) =>
     [
@@ -37,6 +44,32 @@ internal sealed class KitchenCheck(ReferenceTables tables)
         }
 
         return problems;
+    }
+
+    private static IEnumerable<SnapshotProblem> Hours(HostHours hours)
+    {
+        int[] sleep = [hours.SleepFromMinute, hours.SleepUntilMinute];
+        foreach (var minute in sleep.Where(minute => minute is < 0 or > LastMinute))
+        {
+            yield return new("sleep", SnapshotFault.OutOfRange, minute, 0, LastMinute);
+        }
+
+        if (hours.Work.Count > MostWorkingHours)
+        {
+            yield return new("work", SnapshotFault.WrongCount, hours.Work.Count, 0, MostWorkingHours);
+        }
+
+        foreach (var work in hours.Work)
+        {
+            if (work.FromMinute is < 0 or > LastMinute || work.UntilMinute is < 0 or > LastMinute)
+            {
+                yield return new("work", SnapshotFault.OutOfRange, work.FromMinute, 0, LastMinute);
+            }
+            else if (work.UntilMinute <= work.FromMinute)
+            {
+                yield return new("work", SnapshotFault.BackToFront, work.FromMinute);
+            }
+        }
     }
 
     private static IEnumerable<SnapshotProblem> Name(string name, int longest)
