@@ -126,7 +126,7 @@ public sealed class GuestBook
         }
 
         await KeepNoteAsync(session, holder, sent, now, cancellation);
-        await _replans.NightAsync(session, holder.Night, cancellation);
+        _replans.Night(session, holder.Night);
         await session.CommitAsync(cancellation);
         _replans.Wake(holder.Night);
         return Result(isLate);

@@ -45,7 +45,7 @@ public sealed class GuestListDesk
         }
 
         session.Db.Guests.Add(new Guest(access.GroupId, id, name.Trim(), portion, null));
-        await session.CommitAsync(cancellation);
+        await session.CommitNewAsync(cancellation);
         return new SaveResult.Saved();
     }
 

@@ -81,11 +81,11 @@ public sealed class HostDesk
             .Where(guest => guests.Contains(guest.Id) || guest.HostId == access.HostId).ToListAsync(cancellation);
         foreach (var guest in known)
         {
-            await InviteAsync(session, night, guest.Id, cancellation);
+            Invite(session, night, guest.Id);
         }
 
-        await _replans.NightAsync(session, night.Id, cancellation);
-        await session.CommitAsync(cancellation);
+        _replans.Night(session, night.Id);
+        await session.CommitNewAsync(cancellation);
         _replans.Wake(night.Id);
         return new NightResult.Kept(night.Id, NightTime.Resolve(facts.ServeAt, facts.Zone).Change);
     }
@@ -105,6 +105,11 @@ public sealed class HostDesk
             return new NightResult.Gone();
         }
 
+        if (!await session.Db.Recipes.AnyAsync(recipe => recipe.Id == facts.Formula, cancellation))
+        {
+            return new NightResult.Refused([new DraftProblem("formula", DraftFault.UnknownFormula)]);
+        }
+
         session.Db.Entry(night).Property(row => row.Version).OriginalValue = version;
         night.Set(facts);
         var expires = NightTime.ToInstant(facts.ServeAt, facts.Zone) + LinkDirectory.KeptAfterNight;
@@ -114,7 +119,7 @@ public sealed class HostDesk
             link.MoveExpiry(expires);
         }
 
-        await _replans.NightAsync(session, id, cancellation);
+        _replans.Night(session, id);
         try
         {
             await session.CommitAsync(cancellation);
@@ -159,9 +164,9 @@ public sealed class HostDesk
 
         if (!await session.Db.Invitations.AnyAsync(row => row.NightId == id && row.GuestId == guest, cancellation))
         {
-            await InviteAsync(session, night, guest, cancellation);
-            await _replans.NightAsync(session, id, cancellation);
-            await session.CommitAsync(cancellation);
+            Invite(session, night, guest);
+            _replans.Night(session, id);
+            await session.CommitNewAsync(cancellation);
             _replans.Wake(id);
         }
 
@@ -182,7 +187,7 @@ public sealed class HostDesk
         await session.Db.Links
             .Where(link => link.GroupId == access.GroupId && link.NightId == id && link.GuestId == guest)
             .ExecuteDeleteAsync(cancellation);
-        await _replans.NightAsync(session, id, cancellation);
+        _replans.Night(session, id);
         await session.CommitAsync(cancellation);
         _replans.Wake(id);
         return new SaveResult.Saved();
@@ -193,15 +198,19 @@ public sealed class HostDesk
     {
         await using var session = await _sessions.OpenAsync(access, cancellation);
         var night = await session.Db.Nights.SingleOrDefaultAsync(row => row.Id == id, cancellation);
+
+        // Locked, so that two hosts who renew it at once take turns and no older link stays open.
         var invitation = await session.Db.Invitations
-            .SingleOrDefaultAsync(row => row.NightId == id && row.GuestId == guest, cancellation);
+            .FromSql($"select * from invitations where night_id = {id.Value} and guest_id = {guest.Value} for update")
+            .SingleOrDefaultAsync(cancellation);
         if (night is null || invitation is null)
         {
             return new SaveResult.Gone();
         }
 
         invitation.RenewLink();
-        await _links.ListAsync(session, invitation, NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone), cancellation);
+        await _links.ReplaceAsync(
+            session, invitation, NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone), cancellation);
         await session.CommitAsync(cancellation);
         return new SaveResult.Saved();
     }
@@ -247,17 +256,17 @@ public sealed class HostDesk
         }
 
         night.Overrule(overrides);
-        await _replans.NightAsync(session, id, cancellation);
+        _replans.Night(session, id);
         await session.CommitAsync(cancellation);
         _replans.Wake(id);
         return new SaveResult.Saved();
     }
 
-    private async Task InviteAsync(GroupSession session, Night night, GuestId guest, CancellationToken cancellation)
+    private void Invite(GroupSession session, Night night, GuestId guest)
     {
         var invitation = new Invitation(session.GroupId, night.Id, guest);
         session.Db.Invitations.Add(invitation);
-        await _links.ListAsync(session, invitation, NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone), cancellation);
+        _links.List(session, invitation, NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone));
     }
 
     private InvitedGuest Show(InvitedRow row)

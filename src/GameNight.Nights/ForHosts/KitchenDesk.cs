@@ -62,7 +62,7 @@ public sealed class KitchenDesk
         if (!await session.Db.Recipes.AnyAsync(row => row.Id == id, cancellation))
         {
             session.Db.Recipes.Add(new DoughRecipe(access.GroupId, id, name.Trim(), formula, shape));
-            await session.CommitAsync(cancellation);
+            await session.CommitNewAsync(cancellation);
         }
 
         return new SaveResult.Saved();
@@ -109,7 +109,7 @@ public sealed class KitchenDesk
         session.Db.MenuItems.Add(new PantryItem(
             access.GroupId, id, name.Trim(), role, gramsPerCm2, composition, count));
         await _replans.UpcomingNightsAsync(session, cancellation);
-        await session.CommitAsync(cancellation);
+        await session.CommitNewAsync(cancellation);
         _replans.Wake();
         return new SaveResult.Saved();
     }

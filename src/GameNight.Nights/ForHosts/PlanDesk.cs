@@ -43,19 +43,24 @@ public sealed class PlanDesk
         var saved = await session.Db.Plans.AsNoTracking().SingleOrDefaultAsync(row => row.NightId == id, cancellation);
         var plan = saved is null ? null : PlanBook.Read(saved);
         var fingerprint = PlanJson.Fingerprint(snapshot, _tables);
-        var isStale = saved is null || plan is null || PlanBook.IsStale(saved, fingerprint, _clock.GetCurrentInstant());
+        var now = _clock.GetCurrentInstant();
+        var isStale = saved is null || plan is null
+            || (!PlanBook.IsSettled(saved, snapshot, now) && PlanBook.IsStale(saved, fingerprint, now));
         var names = await NamesAsync(session, id, cancellation);
         var items = await session.Db.MenuItems.AsNoTracking()
             .ToDictionaryAsync(item => item.Id.ToString(), item => item.Name, cancellation);
 
-        if (isStale)
+        // What is asked for already is not asked for again: that would start the solving over at every look.
+        var isAskedFor = await session.Db.ReplanQueue.AnyAsync(
+            row => row.GroupId == access.GroupId && row.NightId == id, cancellation);
+        if (isStale && !isAskedFor)
         {
-            await _replans.NightAsync(session, id, cancellation);
+            _replans.Night(session, id);
             await session.CommitAsync(cancellation);
             _replans.Wake();
         }
 
-        return new PlanView(plan, isStale || plan?.Stage == PlanStage.Quick, saved?.MadeAt, names, items);
+        return new PlanView(plan, isStale || isAskedFor, saved?.MadeAt, names, items);
     }
 
     private static async Task<IReadOnlyDictionary<string, string>> NamesAsync(

@@ -30,21 +30,25 @@ internal sealed class LinkDirectory(GroupSessions sessions, LinkSecret secret, I
     public LinkToken TokenFor(Invitation invitation) => secret.Token(
         LinkScope.Answer, invitation.GroupId, invitation.NightId, invitation.GuestId, invitation.LinkGeneration);
 
-    /// <summary>Lists the invitation's link and ends an older one of the same guest and night, within the session's commit.</summary>
-    public async Task ListAsync(GroupSession session, Invitation invitation, Instant nightAt, CancellationToken cancellation)
+    /// <summary>Lists the invitation's link, within the session's commit.</summary>
+    public void List(GroupSession session, Invitation invitation, Instant nightAt) => session.Db.Links.Add(new LinkRow(
+        TokenFor(invitation).Hash(),
+        LinkScope.Answer,
+        invitation.GroupId,
+        invitation.NightId,
+        invitation.GuestId,
+        invitation.LinkGeneration,
+        nightAt + KeptAfterNight));
+
+    /// <summary>Ends the links of the invitation's guest and night and lists the one it has now, within the session's commit.</summary>
+    public async Task ReplaceAsync(
+        GroupSession session, Invitation invitation, Instant nightAt, CancellationToken cancellation)
     {
         await session.Db.Links
             .Where(link => link.GroupId == invitation.GroupId
                 && link.NightId == invitation.NightId && link.GuestId == invitation.GuestId)
             .ExecuteDeleteAsync(cancellation);
-        session.Db.Links.Add(new LinkRow(
-            TokenFor(invitation).Hash(),
-            LinkScope.Answer,
-            invitation.GroupId,
-            invitation.NightId,
-            invitation.GuestId,
-            invitation.LinkGeneration,
-            nightAt + KeptAfterNight));
+        List(session, invitation, nightAt);
     }
 
     public async Task<LinkLookup> FindAsync(LinkToken? token, LinkScope scope, CancellationToken cancellation)

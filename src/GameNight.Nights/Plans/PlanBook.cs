@@ -19,7 +19,7 @@ internal sealed class PlanBook(GroupSessions sessions, NightSnapshots snapshots,
     /// <summary>From mixing to serving there is this much more than the cold ferment at the very most.</summary>
     private static readonly Duration BesidesTheCold = Duration.FromHours(12);
 
-    /// <returns>What to plan, or null when the night is gone.</returns>
+    /// <returns>What to plan, or null when the night is gone or its plan is settled.</returns>
     public async Task<PlanningTask?> TaskAsync(GroupId group, NightId night, CancellationToken cancellation)
     {
         await using var session = await sessions.OpenAsync(new GroupAccess(group, null, null), cancellation);
@@ -29,10 +29,13 @@ internal sealed class PlanBook(GroupSessions sessions, NightSnapshots snapshots,
             return null;
         }
 
-        var saved = await session.Db.Plans.AsNoTracking().Where(row => row.NightId == night)
-            .Select(row => new { row.AnswerBy, row.DoughCommitment }).SingleOrDefaultAsync(cancellation);
+        var saved = await session.Db.Plans.AsNoTracking().SingleOrDefaultAsync(row => row.NightId == night, cancellation);
         var fingerprint = PlanJson.Fingerprint(snapshot, planner.Tables);
         var now = clock.GetCurrentInstant();
+        if (IsSettled(saved, snapshot, now))
+        {
+            return null;
+        }
 
         // Once shopping has begun the dough keeps the times it was promised: planning on from now would only say that it
         // is too late to begin what is already under way.
@@ -71,6 +74,12 @@ internal sealed class PlanBook(GroupSessions sessions, NightSnapshots snapshots,
         || plan.EngineVersion != NightPlanner.EngineVersion
         || Deadlines(plan).Any(deadline => deadline > plan.MadeAt && deadline <= now && plan.MadeAt < now - Duration.FromMinutes(1));
 
+    /// <summary>
+    /// The serving time has passed and there is a plan: nothing better can be planned any more, so what was planned stays.
+    /// </summary>
+    public static bool IsSettled(SavedPlan? plan, NightSnapshot night, Instant now) =>
+        night.ServeAt <= now && plan is not null && Read(plan) is not null;
+
     /// <returns>Null when the stored document cannot be read by this version: it is then made anew.</returns>
     public static NightPlan? Read(SavedPlan plan)
     {
@@ -83,8 +92,9 @@ internal sealed class PlanBook(GroupSessions sessions, NightSnapshots snapshots,
         {
             return JsonSerializer.Deserialize<NightPlan>(plan.Document, PlanJson.Options);
         }
-        catch (JsonException)
+        catch (Exception fault) when (fault is JsonException or NotSupportedException or ArgumentException)
         {
+            // Not JSON of a plan, a reason without its kind, or a value that its own type refuses.
             return null;
         }
     }

@@ -19,8 +19,7 @@ internal sealed class ReplanRequests(IClock clock, NightChanges changes)
 
     public ChannelReader<bool> WakeUps => _wake.Reader;
 
-    public Task NightAsync(GroupSession session, NightId night, CancellationToken cancellation) =>
-        session.RequestPlanAsync(night, clock.GetCurrentInstant(), cancellation);
+    public void Night(GroupSession session, NightId night) => session.RequestPlan(night, clock.GetCurrentInstant());
 
     /// <summary>Kitchen, dough or menu changed: every night of the group that is still to come.</summary>
     public async Task UpcomingNightsAsync(GroupSession session, CancellationToken cancellation)
@@ -30,7 +29,7 @@ internal sealed class ReplanRequests(IClock clock, NightChanges changes)
             .Where(night => night.ServeAt >= since).Select(night => night.Id).ToListAsync(cancellation);
         foreach (var night in nights)
         {
-            await NightAsync(session, night, cancellation);
+            Night(session, night);
         }
     }
 

@@ -36,11 +36,7 @@ internal sealed class Replanner(
         {
             try
             {
-                while (await NextAsync(stoppingToken) is { } row)
-                {
-                    await PlanAsync(row, stoppingToken);
-                }
-
+                await RoundAsync(stoppingToken);
                 IsWell = true;
             }
             catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
@@ -58,6 +54,24 @@ internal sealed class Replanner(
         }
     }
 
+    private async Task RoundAsync(CancellationToken stopping)
+    {
+        // A night that fails must not keep all others waiting; the next round tries it again.
+        var failed = new List<NightId>();
+        while (await NextAsync(failed, stopping) is { } row)
+        {
+            try
+            {
+                await PlanAsync(row, stopping);
+            }
+            catch (Exception fault) when (!stopping.IsCancellationRequested && !NightsUnavailableException.IsMeantBy(fault))
+            {
+                failed.Add(row.NightId);
+                log.LogError(fault, "Planning night {Night} failed and will be tried again.", row.NightId);
+            }
+        }
+    }
+
     private async Task WaitAsync(CancellationToken stopping)
     {
         using var pause = CancellationTokenSource.CreateLinkedTokenSource(stopping);
@@ -72,10 +86,12 @@ internal sealed class Replanner(
         }
     }
 
-    private async Task<ReplanRow?> NextAsync(CancellationToken cancellation)
+    private async Task<ReplanRow?> NextAsync(List<NightId> failed, CancellationToken cancellation)
     {
         await using var db = await sessions.OpenGlobalAsync(cancellation);
-        return await db.ReplanQueue.AsNoTracking().OrderBy(row => row.RequestedAt).FirstOrDefaultAsync(cancellation);
+        return await db.ReplanQueue.AsNoTracking()
+            .Where(row => !failed.Contains(row.NightId))
+            .OrderBy(row => row.RequestedAt).FirstOrDefaultAsync(cancellation);
     }
 
     private async Task PlanAsync(ReplanRow row, CancellationToken stopping)

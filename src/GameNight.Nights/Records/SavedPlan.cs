@@ -40,8 +40,14 @@ public sealed class SavedPlan
         Stage = plan.Stage;
         SolverSlices = plan.SolverSlices;
         MadeAt = madeAt;
-        AnswerBy = plan.Timeline.AnswerBy;
-        DoughCommitment = plan.Timeline.DoughCommitment;
+
+        // A dough that is begun stays so, even in a plan that finds no time for the rest.
+        if (plan.Timeline.DoughCommitment is not null || !(DoughCommitment <= madeAt))
+        {
+            AnswerBy = plan.Timeline.AnswerBy;
+            DoughCommitment = plan.Timeline.DoughCommitment;
+        }
+
         Document = document;
     }
 }

@@ -29,5 +29,9 @@ internal static class GameNightPostgres
     public static DbContextOptionsBuilder UseGameNightPostgres(
         this DbContextOptionsBuilder options, string connectionString) => options.UseNpgsql(
             connectionString,
-            postgres => postgres.UseNodaTime().SetPostgresVersion(Floor).MigrationsHistoryTable("migration_history", HistorySchema));
+            postgres => postgres
+                .UseNodaTime()
+                .SetPostgresVersion(Floor)
+                .MigrationsHistoryTable("migration_history", HistorySchema)
+                .ExecutionStrategy(dependencies => new OneTry(dependencies)));
 }

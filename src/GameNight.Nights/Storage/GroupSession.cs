@@ -3,6 +3,7 @@ using GameNight.Nights.Records;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using NodaTime;
+using Npgsql;
 
 namespace GameNight.Nights.Storage;
 
@@ -39,7 +40,27 @@ internal sealed class GroupSessions(IDbContextFactory<GameNightDb> contexts)
     }
 
     /// <summary>A context without any group: accounts, links and the queue of plans to make.</summary>
-    public Task<GameNightDb> OpenGlobalAsync(CancellationToken cancellation) => contexts.CreateDbContextAsync(cancellation);
+    /// <exception cref="NightsUnavailableException">The database cannot be reached.</exception>
+    public async Task<GameNightDb> OpenGlobalAsync(CancellationToken cancellation)
+    {
+        var db = await contexts.CreateDbContextAsync(cancellation);
+        try
+        {
+            db.Database.SetCommandTimeout(Deadline);
+            await db.Database.OpenConnectionAsync(cancellation);
+            return db;
+        }
+        catch (Exception fault)
+        {
+            await db.DisposeAsync();
+            if (NightsUnavailableException.IsMeantBy(fault))
+            {
+                throw new NightsUnavailableException(fault);
+            }
+
+            throw;
+        }
+    }
 }
 
 /// <summary>
@@ -48,16 +69,13 @@ internal sealed class GroupSessions(IDbContextFactory<GameNightDb> contexts)
 /// </summary>
 internal sealed class GroupSession(GameNightDb db, IDbContextTransaction transaction, GroupId groupId) : IAsyncDisposable
 {
+    private readonly Dictionary<NightId, Instant> _toPlan = [];
+
     public GroupId GroupId => groupId;
     public GameNightDb Db => db;
 
     /// <summary>Asks for a new plan of the night, in the same commit as the change that made it stale.</summary>
-    public Task RequestPlanAsync(NightId night, Instant at, CancellationToken cancellation) => db.Database.ExecuteSqlAsync(
-        $"""
-         insert into replan_queue (group_id, night_id, requested_at) values ({groupId.Value}, {night.Value}, {at})
-         on conflict (group_id, night_id) do update set requested_at = excluded.requested_at
-         """,
-        cancellation);
+    public void RequestPlan(NightId night, Instant at) => _toPlan[night] = at;
 
     /// <exception cref="DbUpdateConcurrencyException">Somebody else changed the same record meanwhile.</exception>
     /// <exception cref="NightsUnavailableException">The database cannot be reached; nothing of this session is kept.</exception>
@@ -66,11 +84,34 @@ internal sealed class GroupSession(GameNightDb db, IDbContextTransaction transac
         try
         {
             await db.SaveChangesAsync(cancellation);
+
+            // After the records and in one order everywhere, or two commits could wait for each other.
+            foreach (var (night, at) in _toPlan.OrderBy(request => request.Key.Value))
+            {
+                await QueueAsync(night, at, cancellation);
+            }
+
             await transaction.CommitAsync(cancellation);
         }
         catch (Exception fault) when (NightsUnavailableException.IsMeantBy(fault))
         {
-            throw new NightsUnavailableException(fault);
+            throw fault as NightsUnavailableException ?? new NightsUnavailableException(fault);
+        }
+    }
+
+    /// <summary>Commits new records whose keys their sender made.</summary>
+    /// <returns>False when they are there already: sent twice, they count once.</returns>
+    /// <inheritdoc cref="CommitAsync"/>
+    public async Task<bool> CommitNewAsync(CancellationToken cancellation)
+    {
+        try
+        {
+            await CommitAsync(cancellation);
+            return true;
+        }
+        catch (DbUpdateException fault) when (fault.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation })
+        {
+            return false;
         }
     }
 
@@ -79,4 +120,13 @@ internal sealed class GroupSession(GameNightDb db, IDbContextTransaction transac
         await transaction.DisposeAsync();
         await db.DisposeAsync();
     }
+
+    // A later request always has a later time, even when clocks disagree or stand still: the planner tells them apart by it.
+    private Task<int> QueueAsync(NightId night, Instant at, CancellationToken cancellation) => db.Database.ExecuteSqlAsync(
+        $"""
+         insert into replan_queue as queue (group_id, night_id, requested_at) values ({groupId.Value}, {night.Value}, {at})
+         on conflict (group_id, night_id) do update
+         set requested_at = greatest(excluded.requested_at, queue.requested_at + interval '1 microsecond')
+         """,
+        cancellation);
 }
