@@ -1,0 +1,141 @@
+using GameNight.Nights.ForHosts;
+using GameNight.Nights.Records;
+using GameNight.Planning;
+using GameNight.Planning.Quantities;
+using GameNight.Planning.Toppings;
+using GameNight.TestKit.Postgres;
+using NodaTime;
+
+namespace GameNight.Nights.Tests.ForHosts;
+
+public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(database)
+{
+    public static TheoryData<string, Func<KitchenFacts, KitchenFacts>> Kitchens => new()
+    {
+        { "kitchen.fridgeCelsius", facts => facts with { Room = new Celsius(8), Fridge = new Celsius(9) } },
+        { "kitchen.roomCelsius", facts => facts with { Room = new Celsius(50) } },
+        { "kitchen.ovenCelsius", facts => facts with { Oven = new Celsius(80) } },
+        { "kitchen.piesPerBake", facts => facts with { PiesPerBake = 0 } },
+        { "sleep", facts => facts with { Hours = facts.Hours with { SleepUntilMinute = 1440 } } },
+        { "sleep", facts => facts with { Hours = facts.Hours with { SleepFromMinute = -1 } } },
+        { "work", facts => facts with { Hours = facts.Hours with { Work = [new(IsoDayOfWeek.Monday, 540, 1440)] } } },
+        { "work", facts => facts with { Hours = facts.Hours with { Work = [new(IsoDayOfWeek.Monday, 1000, 540)] } } },
+        { "work", facts => facts with { Hours = facts.Hours with { Work = [.. Enumerable.Repeat(new WorkingHours(IsoDayOfWeek.Monday, 540, 600), 22)] } } },
+    };
+
+    [Theory]
+    [MemberData(nameof(Kitchens))]
+    public async Task A_kitchen_that_cannot_be_is_refused_with_its_field(string field, Func<KitchenFacts, KitchenFacts> but)
+    {
+        var group = await App.FoundGroupAsync();
+        var (facts, version) = await App.Kitchen.KitchenAsync(group.Access, Cancellation);
+
+        var result = await App.Kitchen.SetKitchenAsync(group.Access, but(facts), version, Cancellation);
+
+        Assert.Equal(field, Assert.Single(Assert.IsType<SaveResult.Refused>(result).Problems).Field);
+        Assert.Equal(version, (await App.Kitchen.KitchenAsync(group.Access, Cancellation)).Version);
+    }
+
+    [Fact]
+    public async Task Of_two_hosts_who_change_the_kitchen_the_second_is_told_and_the_firsts_values_stand()
+    {
+        var group = await App.FoundGroupAsync();
+        var (facts, version) = await App.Kitchen.KitchenAsync(group.Access, Cancellation);
+
+        var first = await App.Kitchen.SetKitchenAsync(
+            group.Access, facts with { Room = new Celsius(23) }, version, Cancellation);
+        var second = await App.Kitchen.SetKitchenAsync(
+            group.Access, facts with { Hands = 2 }, version, Cancellation);
+
+        Assert.IsType<SaveResult.Saved>(first);
+        Assert.IsType<SaveResult.ChangedMeanwhile>(second);
+        var (kept, _) = await App.Kitchen.KitchenAsync(group.Access, Cancellation);
+        Assert.Equal((23, 1), (kept.Room.Value, kept.Hands));
+    }
+
+    [Fact]
+    public async Task A_change_to_the_kitchen_asks_for_plans_of_the_nights_to_come()
+    {
+        var group = await App.FoundGroupAsync();
+        var (past, coming) = (await App.OpenNightAsync(group, []), NightId.New());
+        App.Clock.AdvanceDays(10);
+        var facts = await App.NightFactsAsync(group);
+        await App.Nights.OpenNightAsync(
+            group.Access, coming, facts with { ServeAt = facts.ServeAt.PlusDays(14) }, [], Cancellation);
+        await Storage.Rows.TellAsync(Database.AdminConnectionString, $"delete from replan_queue where group_id = '{group.Id.Value}'");
+        var (kitchen, version) = await App.Kitchen.KitchenAsync(group.Access, Cancellation);
+
+        await App.Kitchen.SetKitchenAsync(group.Access, kitchen with { Hands = 2 }, version, Cancellation);
+
+        Assert.Equal([$"{coming.Value}"], await Storage.Rows.ReadAsync(
+            Database.AdminConnectionString, $"select night_id from replan_queue where group_id = '{group.Id.Value}'"));
+        Assert.NotEqual(past, coming);
+    }
+
+    [Fact]
+    public async Task A_dough_is_added_once_changed_by_its_version_and_checked()
+    {
+        var group = await App.FoundGroupAsync();
+        var house = (await App.Kitchen.RecipesAsync(group.Access, Cancellation))[0];
+        var id = FormulaId.New();
+
+        await Task.WhenAll(Enumerable.Range(0, 6).Select(_ => App.Kitchen.AddRecipeAsync(
+            group.Access, id, " Ours ", house.Formula, house.Shape, Cancellation)));
+        var added = Assert.Single(await App.Kitchen.RecipesAsync(group.Access, Cancellation), dough => dough.Id == id);
+        var first = await SetAsync("First", added.Version);
+        var second = await SetAsync("Second", added.Version);
+        var tooWet = await App.Kitchen.AddRecipeAsync(
+            group.Access, FormulaId.New(), "Soup", house.Formula with { Water = new Share(3) }, house.Shape, Cancellation);
+
+        Assert.Equal("Ours", added.Name);
+        Assert.IsType<SaveResult.Saved>(first);
+        Assert.IsType<SaveResult.ChangedMeanwhile>(second);
+        Assert.IsType<SaveResult.Refused>(tooWet);
+
+        Task<SaveResult> SetAsync(string name, uint version) => App.Kitchen.SetRecipeAsync(
+            group.Access, id, name, house.Formula, house.Shape, version, Cancellation);
+    }
+
+    [Fact]
+    public async Task A_menu_item_is_added_once_and_checked()
+    {
+        var group = await App.FoundGroupAsync();
+        var id = MenuItemId.New();
+
+        await Task.WhenAll(Enumerable.Range(0, 6).Select(_ => AddAsync(id, "Capers", 0.02)));
+
+        Assert.Single(await App.Kitchen.MenuAsync(group.Access, Cancellation), item => item.Id == id);
+        Assert.IsType<SaveResult.Refused>(await AddAsync(MenuItemId.New(), " ", 0.02));
+        Assert.IsType<SaveResult.Refused>(await AddAsync(MenuItemId.New(), "Lead", 2));
+
+        Task<SaveResult> AddAsync(MenuItemId item, string name, double grams) => App.Kitchen.AddMenuItemAsync(
+            group.Access, item, name, MenuRole.Topping, grams, Composition.Nothing, Cancellation);
+    }
+
+    [Fact]
+    public async Task Kitchens_doughs_and_menus_of_another_group_are_gone()
+    {
+        var (theirs, ours) = (await App.FoundGroupAsync(), await App.FoundGroupAsync("Sam"));
+        var dough = (await App.Kitchen.RecipesAsync(theirs.Access, Cancellation))[0];
+        var item = (await App.Kitchen.MenuAsync(theirs.Access, Cancellation))[0];
+
+        Assert.IsType<SaveResult.Gone>(await App.Kitchen.SetRecipeAsync(
+            ours.Access, dough.Id, "Taken", dough.Formula, dough.Shape, dough.Version, Cancellation));
+        Assert.IsType<SaveResult.Gone>(await App.Kitchen.SetMenuItemAsync(
+            ours.Access, item.Id, "Taken", 0.1, item.Composition, true, item.Version, Cancellation));
+    }
+
+    [Fact]
+    public async Task Out_of_range_is_told_with_the_range()
+    {
+        var group = await App.FoundGroupAsync();
+        var (facts, version) = await App.Kitchen.KitchenAsync(group.Access, Cancellation);
+
+        var result = await App.Kitchen.SetKitchenAsync(
+            group.Access, facts with { Fridge = new Celsius(20) }, version, Cancellation);
+
+        Assert.Equal(
+            new SnapshotProblem("kitchen.fridgeCelsius", SnapshotFault.OutOfRange, 20, -1, 14),
+            Assert.Single(Assert.IsType<SaveResult.Refused>(result).Problems));
+    }
+}

@@ -1,0 +1,49 @@
+using GameNight.Nights.Records;
+using GameNight.Nights.Snapshots;
+using GameNight.Nights.Storage;
+using GameNight.Nights.Tests.Storage;
+using GameNight.Planning;
+using GameNight.Planning.Contract;
+using GameNight.TestKit;
+using GameNight.TestKit.Nights;
+using GameNight.TestKit.Postgres;
+using Microsoft.EntityFrameworkCore;
+
+namespace GameNight.Nights.Tests.Plans;
+
+/// <summary>What tests of saved plans have in common.</summary>
+public abstract class PlannerTest(ClassDatabase database) : NightsTest(database)
+{
+    /// <summary>Plans everything that is asked for by now.</summary>
+    protected async Task PlanAllAsync(NightsApp? by = null)
+    {
+        var planner = by ?? App;
+        await planner.StartPlanningAsync();
+        await UntilAsync(async () => (await QueuedAsync()).Count == 0, "every night is planned");
+    }
+
+    protected Task UntilPlannedAsync(NightId night) => UntilAsync(
+        async () => !(await QueuedAsync()).Contains($"{night.Value}"), "the night is planned");
+
+    protected Task<List<string>> QueuedAsync() =>
+        Rows.ReadAsync(Database.AdminConnectionString, "select night_id from replan_queue");
+
+    internal async Task<SavedPlan?> SavedAsync(GuestNight night)
+    {
+        await using var session = await App.Get<GroupSessions>().OpenAsync(night.Group.Access, Cancellation);
+        return await session.Db.Plans.AsNoTracking().SingleOrDefaultAsync(plan => plan.NightId == night.Night, Cancellation);
+    }
+
+    protected async Task<NightSnapshot> SnapshotAsync(GuestNight night)
+    {
+        await using var session = await App.Get<GroupSessions>().OpenAsync(night.Group.Access, Cancellation);
+        return (await App.Get<NightSnapshots>().LoadAsync(session, night.Night, Cancellation))!;
+    }
+
+    /// <summary>Of what the night would be planned from now.</summary>
+    protected async Task<string> FingerprintAsync(GuestNight night) =>
+        PlanJson.Fingerprint(await SnapshotAsync(night), SharedFolder.Tables);
+
+    protected Task<int> SpoilAsync(GuestNight night, string set) => Rows.TellAsync(
+        Database.AdminConnectionString, $"update plans set {set} where night_id = '{night.Night.Value}'");
+}
