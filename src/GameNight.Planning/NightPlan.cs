@@ -18,7 +18,7 @@ public enum PlanStage
 }
 
 /// <summary>Everything the planner derives from a snapshot, with reasons, cautions and conflicts. Ids only, no names.</summary>
-/// <param name="SolverSlices">Slices of deterministic solver time used: with them the plan can be computed again.</param>
+/// <param name="SolverSlices">Effort it was made with: with the same effort it is computed again bit for bit.</param>
 public sealed record NightPlan(
     string EngineVersion,
     PlanStage Stage,

@@ -78,7 +78,7 @@ public sealed class NightPlanner(ReferenceTables tables)
             timeline,
             NightCautions.For(night, count, tables.Safety),
             [.. dough.Conflicts, .. split.Conflicts, .. timeline.Conflicts, .. count > 0 ? yeast.Conflicts : []],
-            split.SolverSlices + timeline.SolverSlices);
+            effort.Slices);
     }
 
     private WaterTemperature Water(NightSnapshot night) => WaterTemperature.For(

@@ -10,16 +10,36 @@ using NodaTime;
 
 namespace GameNight.Nights.Plans;
 
+/// <summary>A night to plan, and the moment from which steps may be placed.</summary>
+internal sealed record PlanningTask(NightSnapshot Night, Instant AsOf, string Fingerprint);
+
 /// <summary>Saved plans: read with names joined, replaced whole, and found stale.</summary>
-internal sealed class PlanBook(GroupSessions sessions, NightSnapshots snapshots, NightPlanner planner)
+internal sealed class PlanBook(GroupSessions sessions, NightSnapshots snapshots, NightPlanner planner, IClock clock)
 {
-    /// <returns>The snapshot and its fingerprint, or null when the night is gone.</returns>
-    public async Task<(NightSnapshot Snapshot, string Fingerprint)?> SnapshotAsync(
-        GroupId group, NightId night, CancellationToken cancellation)
+    /// <summary>From mixing to serving there is this much more than the cold ferment at the very most.</summary>
+    private static readonly Duration BesidesTheCold = Duration.FromHours(12);
+
+    /// <returns>What to plan, or null when the night is gone.</returns>
+    public async Task<PlanningTask?> TaskAsync(GroupId group, NightId night, CancellationToken cancellation)
     {
         await using var session = await sessions.OpenAsync(new GroupAccess(group, null, null), cancellation);
         var snapshot = await snapshots.LoadAsync(session, night, cancellation);
-        return snapshot is null ? null : (snapshot, PlanJson.Fingerprint(snapshot, planner.Tables));
+        if (snapshot is null)
+        {
+            return null;
+        }
+
+        var saved = await session.Db.Plans.AsNoTracking().Where(row => row.NightId == night)
+            .Select(row => new { row.AnswerBy, row.DoughCommitment }).SingleOrDefaultAsync(cancellation);
+        var fingerprint = PlanJson.Fingerprint(snapshot, planner.Tables);
+        var now = clock.GetCurrentInstant();
+
+        // Once shopping has begun the dough keeps the times it was promised: planning on from now would only say that it
+        // is too late to begin what is already under way.
+        return saved is { AnswerBy: { } begun, DoughCommitment: { } mixing } && begun <= now
+            && snapshot.ServeAt - mixing <= snapshot.ColdFerment.Longest + BesidesTheCold
+            ? new PlanningTask(snapshot with { ByHand = snapshot.ByHand with { MixAt = mixing } }, begun, fingerprint)
+            : new PlanningTask(snapshot, now, fingerprint);
     }
 
     public async Task SaveAsync(

@@ -80,14 +80,13 @@ internal sealed class Replanner(
 
     private async Task PlanAsync(ReplanRow row, CancellationToken stopping)
     {
-        var found = await plans.SnapshotAsync(row.GroupId, row.NightId, stopping);
-        if (found is { } night)
+        if (await plans.TaskAsync(row.GroupId, row.NightId, stopping) is { } task)
         {
             using var superseded = CancellationTokenSource.CreateLinkedTokenSource(stopping);
             var watching = WatchAsync(row, superseded);
             try
             {
-                await SolveAsync(row, night.Snapshot, night.Fingerprint, superseded.Token);
+                await SolveAsync(row, task, superseded.Token);
             }
             catch (OperationCanceledException) when (!stopping.IsCancellationRequested)
             {
@@ -105,21 +104,21 @@ internal sealed class Replanner(
         changes.Publish(row.NightId);
     }
 
-    private async Task SolveAsync(ReplanRow row, NightSnapshot night, string fingerprint, CancellationToken cancellation)
+    private async Task SolveAsync(ReplanRow row, PlanningTask task, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
         var quick = new TaskCompletionSource<NightPlan>(TaskCreationOptions.RunContinuationsAsynchronously);
         var solving = Task.Run(
-            () => planner.Plan(night, now, effort.Effort, new Relay(quick), cancellation), cancellation);
+            () => planner.Plan(task.Night, task.AsOf, effort.Effort, new Relay(quick), cancellation), cancellation);
 
         if (await Task.WhenAny(quick.Task, solving) == quick.Task)
         {
-            await plans.SaveAsync(row.GroupId, row.NightId, fingerprint, await quick.Task, now, cancellation);
+            await plans.SaveAsync(row.GroupId, row.NightId, task.Fingerprint, await quick.Task, now, cancellation);
             changes.Publish(row.NightId);
         }
 
         var best = await solving;
-        await plans.SaveAsync(row.GroupId, row.NightId, fingerprint, best, now, cancellation);
+        await plans.SaveAsync(row.GroupId, row.NightId, task.Fingerprint, best, now, cancellation);
     }
 
     /// <summary>Ends the solving when the same night was asked for again.</summary>

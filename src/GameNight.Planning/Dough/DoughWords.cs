@@ -8,7 +8,7 @@ public enum YeastForm
     Instant,
 }
 
-/// <summary>How a batch is kneaded.</summary>
+/// <summary>How a batch is kneaded: by hand it takes a pair of hands, the mixer only has to be started, one bowl at a time.</summary>
 public enum KneadingWay
 {
     ByHand,

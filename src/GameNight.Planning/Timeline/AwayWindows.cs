@@ -65,12 +65,12 @@ internal sealed class AwayWindows
     }
 
     /// <summary>
-    /// When to begin what has to be ready in time: a little ahead if that is free, else as late as possible; null when
+    /// When to begin what has to be ready in time: these minutes ahead if that is free, else as late as possible; null when
     /// no minute of the closed range is free.
     /// </summary>
-    public int? BeginAhead(int earliest, int latest, int? ahead = null)
+    public int? BeginAhead(int earliest, int latest, int ahead)
     {
-        var wished = latest - (ahead ?? ServingClock.LengthDown(TimelineLimits.ReadyAhead));
+        var wished = latest - ahead;
         if (wished >= earliest && PreviousFree(wished, 1) is var early && early >= earliest)
         {
             return early;

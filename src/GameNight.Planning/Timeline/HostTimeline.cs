@@ -25,9 +25,15 @@ public enum StepKind
 
 /// <summary>One step of the host's timeline.</summary>
 /// <param name="Id">Stable and readable: "mix-1", "bake-3", "preheat".</param>
-/// <param name="Number">Batch or pie number from 1; 0 for steps there is one of.</param>
+/// <param name="Number">
+/// Batch or pie number from 1, for <see cref="StepKind.Temper"/> the number of the wave of balls; 0 for steps there is one of.
+/// </param>
+/// <param name="End">For <see cref="StepKind.Temper"/> when the balls are ready; they may wait as long again.</param>
 /// <param name="NeedsHands">True when it takes one pair of hands from start to end.</param>
-/// <param name="CanWait">How much later it could start with everything else kept in its lags.</param>
+/// <param name="CanWait">
+/// How much later it could start with every pie still on the table when planned: what comes after it moves along within its
+/// lags and the host's free time. Hands are not looked at: of two steps that each can wait, perhaps only one does.
+/// </param>
 public sealed record TimelineStep(
     string Id, StepKind Kind, int Number, Instant Start, Instant End, bool NeedsHands, Duration CanWait);
 
@@ -41,10 +47,17 @@ public enum TimelineQuality
 }
 
 /// <summary>What to do when, from shopping to the last pie. Empty of steps when the night cannot work: see the conflicts.</summary>
-/// <param name="AnswerBy">When answers stop moving the dough: the start of mixing less shopping. Null without a dough.</param>
+/// <param name="AnswerBy">When answers stop moving the dough: shopping begins. Null without a dough.</param>
 /// <param name="DoughCommitment">Mixing begins.</param>
-/// <param name="ColdFermentLength">The cold ferment as scheduled: the shortest that any ball gets.</param>
+/// <param name="ColdFermentLength">
+/// The cold ferment as scheduled: the shortest that any ball gets, from the last balled to the first out.
+/// </param>
+/// <param name="FirstPieAt">The first pie is on the table: serving it ends.</param>
 /// <param name="LastPieAt">The last pie is on the table.</param>
+/// <param name="GapPercent">
+/// How far the inconvenient minutes may be from the least possible; 0 when proved, and when nothing was tried.
+/// </param>
+/// <param name="SolverSlices">Slices of solver time used.</param>
 public sealed record HostTimeline(
     IReadOnlyList<TimelineStep> Steps,
     Instant? AnswerBy,

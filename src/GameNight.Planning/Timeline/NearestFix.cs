@@ -10,6 +10,7 @@ internal static class NearestFix
     /// <summary>Later serving times are tried up to here; whoever needs longer has to pick another date.</summary>
     private const int MostDaysLater = 5;
 
+    private const int MostBlockedNamed = 3;
     private const int MostHands = 8;
     private const int MostAtOnce = 6;
 
@@ -26,10 +27,10 @@ internal static class NearestFix
         }
 
         var serveAt = LaterServingTime(request, cancellation);
-        List<Conflict> conflicts = [WhyNot(night, quick, network, serveAt)];
+        var conflicts = WhyNot(night, quick, network, serveAt);
         if (conflicts[0] is NoFreeHands && quick.Pies.Stuck is { Number: > 1 })
         {
-            var paced = QuickPies.Place(night, AwayWindows.None, night.First);
+            var paced = QuickPies.Place(night, AwayWindows.None, night.First, ahead: 0);
             if (paced.Stuck is null && ForLastPie(night, paced.Pies[^1].Serve + night.Serve) is { } late)
             {
                 conflicts.Add(late);
@@ -67,11 +68,11 @@ internal static class NearestFix
 
     private static bool IsInTime(NightInMinutes night, int hands, int atOnce, int limit)
     {
-        var pies = QuickPies.Place(night.With(hands, atOnce), AwayWindows.None, night.First);
+        var pies = QuickPies.Place(night.With(hands, atOnce), AwayWindows.None, night.First, ahead: 0);
         return pies.Stuck is null && pies.Pies[^1].Serve + night.Serve <= limit;
     }
 
-    private static Conflict WhyNot(
+    private static List<Conflict> WhyNot(
         NightInMinutes night, QuickPlacement quick, TemporalNetwork network, Instant? serveAt)
     {
         var steps = quick.Steps;
@@ -79,21 +80,26 @@ internal static class NearestFix
         var (pureEarliest, pureLatest) = steps.Bounds(night.First);
         if (!network.Narrow(pureEarliest, pureLatest, AnyTime.Instance, out var never))
         {
-            return NoHands(night, steps, never, pureEarliest[never], pureLatest[never], serveAt);
+            return [NoHands(night, steps, never, pureEarliest[never], pureLatest[never], serveAt)];
         }
 
-        // One step whose own window is taken up says more than the end of a chain of consequences.
-        for (var i = 0; i < steps.Steps.Count; i++)
+        // Steps whose own windows are taken up say more than the end of a chain of consequences.
+        var blocked = Enumerable.Range(0, steps.Steps.Count)
+            .Where(i => steps.NextFree(i, pureEarliest[i]) > pureLatest[i])
+            .OrderBy(i => pureLatest[i] - pureEarliest[i])
+            .DistinctBy(i => steps.Steps[i].Kind)
+            .Take(MostBlockedNamed)
+            .OrderBy(i => pureEarliest[i])
+            .Select(i => NoHands(night, steps, i, pureEarliest[i], pureLatest[i], serveAt))
+            .ToList<Conflict>();
+        if (blocked.Count > 0)
         {
-            if (steps.NextFree(i, pureEarliest[i]) > pureLatest[i])
-            {
-                return NoHands(night, steps, i, pureEarliest[i], pureLatest[i], serveAt);
-            }
+            return blocked;
         }
 
         if (!network.Narrow(earliest, latest, steps, out var stuck))
         {
-            return NoHands(night, steps, stuck, earliest[stuck], latest[stuck], serveAt);
+            return [NoHands(night, steps, stuck, earliest[stuck], latest[stuck], serveAt)];
         }
 
         // The latest times are a schedule but for hands; it works from now on if none of them has passed.
@@ -103,14 +109,14 @@ internal static class NearestFix
             || (quick.Stuck is { Kind: StepKind.Mix } && withTimeBefore is not null);
         if (isTooLate && serveAt is { } later)
         {
-            return new TooLateForColdFerment(
+            return [new TooLateForColdFerment(
                 night.Clock.At(withTimeBefore ?? latest[steps.Batches[0].Mix]),
                 later,
-                Duration.FromMinutes(Possible(night, steps, latest)));
+                Duration.FromMinutes(Possible(night, steps, latest)))];
         }
 
         var culprit = passed ?? IndexOf(steps, quick.Stuck);
-        return NoHands(night, steps, culprit, Math.Max(night.Now, earliest[culprit]), latest[culprit], serveAt);
+        return [NoHands(night, steps, culprit, Math.Max(night.Now, earliest[culprit]), latest[culprit], serveAt)];
     }
 
     /// <summary>From the earliest start of mixing, shopping before it, to the shaping of the first pie.</summary>
@@ -140,7 +146,7 @@ internal static class NearestFix
             step.Kind,
             step.Number,
             night.Clock.At(from),
-            night.Clock.At(until + step.Minutes),
+            night.Clock.At(until + step.FreeMinutes),
             nearest is { } free ? night.Clock.At(free) : null,
             serveAt);
     }

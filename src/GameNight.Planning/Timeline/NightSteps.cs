@@ -150,6 +150,11 @@ internal sealed class NightSteps : IFreeTimes
             AtMostAfter(preparation, Pies[0].Top, Minutes(TimelineLimits.PreparedBeforeTopped));
         }
 
+        foreach (var (before, next) in Waves.Zip(Waves.Skip(1)))
+        {
+            _lags.Add(new Lag(before, next, 0));
+        }
+
         After(Preheat, Pies[0].Bake, Night.Soak, Night.Soak + Minutes(TimelineLimits.HotBeforeFirstPie));
     }
 

@@ -7,10 +7,20 @@ internal sealed class QuickDough(
     /// <summary>Mixing times are first tried this far apart; only if none works, each minute.</summary>
     private const int Coarse = 15;
 
+    /// <summary>
+    /// Balled as soon as rested is what one wants; with many batches that leaves no hands to knead the last of them, so the
+    /// first are allowed to wait this many minutes.
+    /// </summary>
+    private static readonly int[] WaitsOfMany = [0, 20, 40, 60];
+
+    private static readonly int[] NoWait = [0];
+
     private readonly NightInMinutes _night = steps.Night;
     private readonly int _firstOut = starts[steps.Waves[0]];
     private readonly int _lastOut = starts[steps.Waves[^1]];
     private readonly int _firstPreparation = steps.Preparations.Min(preparation => starts[preparation]);
+
+    private int[] BallingWaits => steps.Batches.Count > 2 ? WaitsOfMany : NoWait;
 
     private int EarliestMix => Math.Max(
         now + _night.Shop,
@@ -46,8 +56,8 @@ internal sealed class QuickDough(
         return best is { } chosen && TryAt(chosen);
     }
 
-    /// <summary>Leaves any dough that works in the starts.</summary>
-    public bool PlaceAny() => Candidates().Any(TryAt) || EveryMinute(latestFirst: true).Any(TryAt);
+    /// <summary>Leaves a dough that works in the starts, looking only at the likely mixing times.</summary>
+    public bool PlaceAny() => Candidates().Any(TryAt);
 
     /// <summary>The latest minute at which mixing can begin, or null.</summary>
     public int? Latest() => EveryMinute(latestFirst: true).Cast<int?>().FirstOrDefault(mixAt => TryAt(mixAt!.Value));
@@ -84,14 +94,12 @@ internal sealed class QuickDough(
             : Enumerable.Range(0, count).Select(k => EarliestMix + k);
     }
 
-    // Balled as soon as rested is what one wants; with many batches that leaves no hands for the last ones to be kneaded.
-    private bool TryAt(int mixAt) =>
-        TryAt(mixAt, isBalledLate: false) || (steps.Batches.Count > 2 && TryAt(mixAt, isBalledLate: true));
+    private bool TryAt(int mixAt) => BallingWaits.Any(wait => TryAt(mixAt, wait));
 
-    private bool TryAt(int mixAt, bool isBalledLate)
+    private bool TryAt(int mixAt, int ballingWait)
     {
         var taken = new List<(int Start, int Minutes)>();
-        var works = PlaceBatches(mixAt, isBalledLate, taken) && PlaceShopping(mixAt);
+        var works = PlaceBatches(mixAt, ballingWait, taken) && PlaceShopping(mixAt);
         foreach (var (start, minutes) in taken)
         {
             hands.GiveBack(start, minutes);
@@ -113,13 +121,13 @@ internal sealed class QuickDough(
         return true;
     }
 
-    private bool PlaceBatches(int mixAt, bool isBalledLate, List<(int Start, int Minutes)> taken)
+    private bool PlaceBatches(int mixAt, int ballingWait, List<(int Start, int Minutes)> taken)
     {
         var latest = mixAt;
         for (var b = 0; b < steps.Batches.Count; b++)
         {
             var mix = mixAt;
-            while (mix <= latest && !TryBatch(b, mix, isBalledLate, taken))
+            while (mix <= latest && !TryBatch(b, mix, ballingWait, taken))
             {
                 mix++;
             }
@@ -130,13 +138,13 @@ internal sealed class QuickDough(
             }
 
             mixAt = _night.IsKneadedByHand ? mix : starts[steps.Batches[b].Knead] + _night.Knead;
-            latest = LatestMix;
+            latest = Math.Min(LatestMix, mixAt + ServingClock.Day);
         }
 
         return true;
     }
 
-    private bool TryBatch(int b, int mix, bool isBalledLate, List<(int Start, int Minutes)> taken)
+    private bool TryBatch(int b, int mix, int ballingWait, List<(int Start, int Minutes)> taken)
     {
         if (!hands.Fits(mix, _night.Mix))
         {
@@ -151,12 +159,11 @@ internal sealed class QuickDough(
             var rested = knead + _night.Knead + _night.BulkRest;
             var notBefore = _lastOut - _night.Longest - _night.Balling[b];
             var notAfter = _firstOut - _night.Shortest - _night.Balling[b];
-            var (from, until) = (
-                Math.Max(rested, notBefore),
-                Math.Min(rested + ServingClock.LengthDown(TimelineLimits.RestedBeforeBalled), notAfter));
-            var ball = isBalledLate
-                ? hands.Latest(from, until, _night.Balling[b])
-                : hands.Earliest(from, until, _night.Balling[b]);
+            var from = Math.Max(rested, notBefore);
+            var until = Math.Min(rested + ServingClock.LengthDown(TimelineLimits.RestedBeforeBalled), notAfter);
+            var ball = ballingWait == 0
+                ? hands.Earliest(from, until, _night.Balling[b])
+                : hands.Latest(from, Math.Min(from + ballingWait, until), _night.Balling[b]);
             if (ball is { } balled)
             {
                 Take(balled, _night.Balling[b]);

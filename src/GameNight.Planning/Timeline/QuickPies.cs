@@ -15,16 +15,18 @@ internal sealed class QuickPies
     private readonly AwayWindows _away;
     private readonly HandsCalendar _hands;
     private readonly int _now;
+    private readonly int _ahead;
     private readonly List<PieTimes> _pies = [];
     private readonly List<int> _waves = [];
     private readonly List<int> _waveOfPie = [];
 
-    private QuickPies(NightInMinutes night, AwayWindows away, int now)
+    private QuickPies(NightInMinutes night, AwayWindows away, int now, int ahead)
     {
         _night = night;
         _away = away;
         _hands = new HandsCalendar(night.First, night.Last, night.Hands, away);
         _now = now;
+        _ahead = ahead;
     }
 
     public IReadOnlyList<PieTimes> Pies => _pies;
@@ -42,9 +44,10 @@ internal sealed class QuickPies
     /// <summary>What could not be placed, or null when everything is.</summary>
     public Stuck? Stuck { get; private set; }
 
-    public static QuickPies Place(NightInMinutes night, AwayWindows away, int now)
+    /// <param name="ahead">The first balls are ready to be shaped these minutes before they are needed, where that fits.</param>
+    public static QuickPies Place(NightInMinutes night, AwayWindows away, int now, int ahead)
     {
-        var pies = new QuickPies(night, away, now);
+        var pies = new QuickPies(night, away, now, ahead);
         pies.Stuck = pies.PlaceFirst() ?? pies.PlaceOthers() ?? pies.PlaceWaves();
         return pies;
     }
@@ -149,10 +152,7 @@ internal sealed class QuickPies
             {
                 var latest = _pies[p].Shape - _night.Temper;
                 var earliest = Math.Max(_now, _pies[p].Shape - mostTempered);
-                var start = _waves.Count == 0
-                    ? _away.BeginAhead(earliest, latest)
-                    : _away.BeginAhead(earliest, latest, ahead: 0);
-                if (start is not { } wave)
+                if (_away.BeginAhead(earliest, latest, _waves.Count == 0 ? _ahead : 0) is not { } wave)
                 {
                     return new Stuck(StepKind.Temper, _waves.Count + 1);
                 }

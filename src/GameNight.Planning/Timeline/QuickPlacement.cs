@@ -6,18 +6,25 @@ namespace GameNight.Planning.Timeline;
 /// </summary>
 internal sealed class QuickPlacement
 {
-    private readonly int _now;
-    private QuickDough? _dough;
+    private static readonly int Ahead = ServingClock.LengthDown(TimelineLimits.ReadyAhead);
 
-    private QuickPlacement(NightInMinutes night, int now)
+    private readonly int _now;
+    private readonly QuickDough? _dough;
+
+    private QuickPlacement(NightInMinutes night, int now, int ahead)
     {
         _now = now;
-        Pies = QuickPies.Place(night, night.Away, now);
+        Pies = QuickPies.Place(night, night.Away, now, ahead);
         Stuck = Pies.Stuck;
 
-        // Without room for all pies the steps are still wanted, to say what stands in the way.
-        var paced = Stuck is null ? Pies : QuickPies.Place(night, AwayWindows.None, night.First);
-        Steps = new NightSteps(night, paced.WaveOfPie, paced.IsFirstStraightFromRack);
+        // Without room for all pies the steps are still wanted, to say what stands in the way. Each ball is then free to
+        // leave the fridge by itself, and the first pie goes straight from the rack if only the host's hours forbid it.
+        Steps = Stuck is null
+            ? new NightSteps(night, Pies.WaveOfPie, Pies.IsFirstStraightFromRack)
+            : new NightSteps(
+                night,
+                [.. Enumerable.Range(0, night.Pies)],
+                QuickPies.Place(night, AwayWindows.None, night.First, ahead).IsFirstStraightFromRack);
         Starts = new int[Steps.Steps.Count];
         if (Stuck is null)
         {
@@ -41,27 +48,30 @@ internal sealed class QuickPlacement
     /// <summary>The most convenient placement the rule finds.</summary>
     public static QuickPlacement Of(NightInMinutes night)
     {
-        var placement = new QuickPlacement(night, night.Now);
+        var placement = new QuickPlacement(night, night.Now, Ahead);
         placement.PlaceDough(dough => dough.PlaceBest());
-        return placement;
+        return placement.Works ? placement : JustInTime(night, dough => dough.PlaceBest());
     }
 
     /// <summary>Whether the rule finds any placement: for trying many serving times.</summary>
-    public static bool WorksFor(NightInMinutes night)
-    {
-        var placement = new QuickPlacement(night, night.Now);
-        placement.PlaceDough(dough => dough.PlaceAny());
-        return placement.Works;
-    }
+    public static bool WorksFor(NightInMinutes night) => JustInTime(night, dough => dough.PlaceAny()).Works;
 
     /// <summary>The latest mixing time had there been time enough before; null when even that does not help.</summary>
-    public static int? LatestMix(NightInMinutes night) => new QuickPlacement(night, night.First)._dough?.Latest();
+    public static int? LatestMix(NightInMinutes night) => new QuickPlacement(night, night.First, 0)._dough?.Latest();
 
-    /// <summary>The earliest and the latest mixing time, or null when there is none.</summary>
+    /// <summary>The earliest and the latest mixing time, or null when there is none; not all between them need work.</summary>
     public static (int Earliest, int Latest)? MixRange(NightInMinutes night)
     {
-        var dough = new QuickPlacement(night, night.Now)._dough;
-        return dough?.Earliest() is { } earliest && dough.Latest() is { } latest ? (earliest, latest) : null;
+        var earliest = new QuickPlacement(night, night.Now, Ahead)._dough?.Earliest();
+        var dough = new QuickPlacement(night, night.Now, 0)._dough;
+        return dough?.Latest() is { } latest && (earliest ?? dough.Earliest()) is { } first ? (first, latest) : null;
+    }
+
+    private static QuickPlacement JustInTime(NightInMinutes night, Func<QuickDough, bool> place)
+    {
+        var placement = new QuickPlacement(night, night.Now, ahead: 0);
+        placement.PlaceDough(place);
+        return placement;
     }
 
     private void PlaceDough(Func<QuickDough, bool> place)
@@ -93,7 +103,7 @@ internal sealed class QuickPlacement
         var night = Steps.Night;
         var latest = Starts[Steps.Pies[0].Bake] - night.Soak - night.Preheat;
         var earliest = Math.Max(_now, latest - ServingClock.LengthDown(TimelineLimits.HotBeforeFirstPie));
-        if (night.Away.BeginAhead(earliest, latest) is not { } preheat)
+        if (night.Away.BeginAhead(earliest, latest, Ahead) is not { } preheat)
         {
             return new Stuck(StepKind.Preheat, 0);
         }

@@ -91,7 +91,7 @@ public static class TimelineCheck
                 var length = step.End - step.Start;
                 Hold(length >= Duration.Zero && step.CanWait >= Duration.Zero, $"{step.Id} has a negative length or slack");
                 Hold(step.Start >= request.Now, $"{step.Id} begins before now");
-                if (LengthOf(step.Kind) is { } expected)
+                if (request.Durations.Of(step.Kind) is { } expected)
                 {
                     Hold(length >= expected && length < expected + Rounding, $"{step.Id} has the wrong length");
                 }
@@ -101,26 +101,6 @@ public static class TimelineCheck
             var balled = _byKind[StepKind.Ball].Aggregate(Duration.Zero, (sum, step) => sum + (step.End - step.Start));
             Hold(balled >= balling && balled < balling + (Rounding * request.Batches), "balling has the wrong length");
         }
-
-        private Duration? LengthOf(StepKind kind) => kind switch
-        {
-            StepKind.Shop => request.Durations.Shop,
-            StepKind.Mix => request.Durations.Mix,
-            StepKind.Knead => request.Durations.Knead,
-            StepKind.BulkRest => request.Durations.BulkRest,
-            StepKind.Temper => request.Durations.Temper,
-            StepKind.Sauce => request.Durations.Sauce,
-            StepKind.GrateCheese => request.Durations.GrateCheese,
-            StepKind.PrepareToppings => request.Durations.PrepareToppings,
-            StepKind.Preheat => request.Durations.Preheat,
-            StepKind.Soak => request.Durations.Soak,
-            StepKind.Shape => request.Durations.Shape,
-            StepKind.Top => request.Durations.Top,
-            StepKind.Bake => request.Durations.Bake,
-            StepKind.Rack => request.Durations.Rack,
-            StepKind.Serve => request.Durations.Serve,
-            StepKind.Ball or StepKind.ColdFerment => null,
-        };
 
         private void Dough()
         {
@@ -215,16 +195,11 @@ public static class TimelineCheck
         {
             foreach (var away in request.Away.Where(away => away.From < away.Until))
             {
-                foreach (var step in timeline.Steps)
+                foreach (var step in timeline.Steps.Where(step => step.Start < away.Until && step.End >= away.From))
                 {
-                    var isOverlapping = step.Start < away.Until && step.End > away.From;
-                    Hold(
-                        !isOverlapping || !(step.NeedsHands || step.Kind == StepKind.Bake),
-                        $"{step.Id} while the host is away");
-                    var isStartedAway = away.From <= step.Start && step.Start < away.Until;
-                    Hold(
-                        !isStartedAway || step.Kind is not (StepKind.Temper or StepKind.Preheat),
-                        $"{step.Id} begins while the host is away");
+                    var isDuring = step.End > away.From && (step.NeedsHands || step.Kind == StepKind.Bake);
+                    var isBegun = step.Start >= away.From && step.Kind is (StepKind.Temper or StepKind.Preheat);
+                    Hold(!isDuring && !isBegun, $"{step.Id} while the host is away");
                 }
             }
         }

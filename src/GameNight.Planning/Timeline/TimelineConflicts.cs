@@ -4,7 +4,8 @@ namespace GameNight.Planning.Timeline;
 
 /// <summary>
 /// Mixing would have to have begun before now for the shortest cold ferment. What would work: serving at
-/// <paramref name="EarliestServeAt"/>, or a shorter dough that is ready <paramref name="HoursPossible"/> hours after mixing.
+/// <paramref name="EarliestServeAt"/>, or a shorter dough that is ready <paramref name="HoursPossible"/> after mixing: from the
+/// earliest mixing, with shopping before it, to the shaping of the first pie.
 /// </summary>
 public sealed record TooLateForColdFerment(
     Instant NeededMixAt, Instant EarliestServeAt, Duration HoursPossible) : Conflict;
@@ -14,7 +15,8 @@ public sealed record ServingTimeHasPassed(Instant ServeAt) : Conflict;
 
 /// <summary>
 /// The host has no free time where a step must happen. <paramref name="NearestFree"/> is the closest time outside the window
-/// at which it would fit; <paramref name="ServeAtThen"/> is the serving time that would make it work, if one was found.
+/// at which it would fit; <paramref name="ServeAtThen"/> is the serving time that would make it work, if one was found. When
+/// the hours stand in the way of several steps, up to three kinds of them are named.
 /// </summary>
 public sealed record NoFreeHands(
     StepKind Step, int Number, Instant WindowFrom, Instant WindowUntil, Instant? NearestFree, Instant? ServeAtThen) : Conflict;

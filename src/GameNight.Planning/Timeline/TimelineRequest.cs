@@ -3,7 +3,10 @@ using NodaTime;
 
 namespace GameNight.Planning.Timeline;
 
-/// <summary>A time in which the host's hands are not there: work, sleep, away.</summary>
+/// <summary>
+/// A time in which the host's hands are not there: work, sleep, a round of the game. Helpers come to the host's kitchen, so
+/// theirs are not there either.
+/// </summary>
 public sealed record HostAway(Instant From, Instant Until);
 
 /// <summary>The window of the cold ferment, from balls in the fridge to balls out of it.</summary>
@@ -37,14 +40,38 @@ public sealed record StepDurations(
     Duration Bake,
     Duration Recovery,
     Duration Rack,
-    Duration Serve);
+    Duration Serve)
+{
+    /// <summary>How long one step of a kind takes; null where that depends on the batch or on other steps.</summary>
+    public Duration? Of(StepKind kind) => kind switch
+    {
+        StepKind.Shop => Shop,
+        StepKind.Mix => Mix,
+        StepKind.Knead => Knead,
+        StepKind.BulkRest => BulkRest,
+        StepKind.Temper => Temper,
+        StepKind.Sauce => Sauce,
+        StepKind.GrateCheese => GrateCheese,
+        StepKind.PrepareToppings => PrepareToppings,
+        StepKind.Preheat => Preheat,
+        StepKind.Soak => Soak,
+        StepKind.Shape => Shape,
+        StepKind.Top => Top,
+        StepKind.Bake => Bake,
+        StepKind.Rack => Rack,
+        StepKind.Serve => Serve,
+        StepKind.Ball or StepKind.ColdFerment => null,
+    };
+}
 
 /// <summary>Everything the timeline depends on.</summary>
 /// <param name="ServeAt">The first pie is on the table.</param>
 /// <param name="Now">Steps cannot start before now. Not part of a plan's fingerprint.</param>
 /// <param name="Batches">Dough batches, 1 or more (0 when there are no pies).</param>
 /// <param name="Pies">Pies in baking order; the first <paramref name="OwnPies"/> are own pies.</param>
-/// <param name="PiesPerBake">How many pies the oven bakes at once, 1 to 6.</param>
+/// <param name="PiesPerBake">
+/// How many pies the oven bakes at once, 1 to 6. Each has its own surface with its own recovery, so they need not begin together.
+/// </param>
 /// <param name="Hands">The host and helpers, 1 to 8.</param>
 /// <param name="MixAt">The host's own choice of when mixing starts, or null.</param>
 public sealed record TimelineRequest(

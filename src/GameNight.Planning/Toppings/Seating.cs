@@ -69,7 +69,7 @@ internal static class Seating
         var refused = new SortedSet<string>(StringComparer.Ordinal);
         while (true)
         {
-            var granted = SlicesGranted.From(request.AllSlices, [.. admitted.Select(eater => eater.Slices)]);
+            var granted = Granted(request.AllSlices, admitted);
             var eaters = admitted.Select((eater, index) => eater with { Slices = granted[index] })
                 .Where(eater => eater.Slices > 0)
                 .ToList();
@@ -116,6 +116,11 @@ internal static class Seating
             OwnPies.Arrange(hungry, request.SlicesPerPie).Sum(party => party.Pies)
             + OwnPies.PiesFor(OpenSlices(hungry), request.SlicesPerPie);
     }
+
+    private static IReadOnlyList<int> Granted(int available, List<SeatedEater> eaters) =>
+        eaters.Sum(eater => eater.Slices) <= available
+            ? [.. eaters.Select(eater => eater.Slices)]
+            : SliceShares.Divide([.. eaters.Select(eater => (double)eater.Slices)], available);
 
     private static GroupAtTable[] GroupsOf(SplitRequest request, MenuLists menu) =>
     [

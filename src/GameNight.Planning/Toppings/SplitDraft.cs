@@ -12,20 +12,22 @@ internal sealed class SplitDraft(SplitBasis basis, int[] units, int[,] slices)
     public SplitBasis Basis { get; } = basis;
     public IReadOnlyList<int> Units { get; } = units;
 
-    /// <summary>Slices that could not be given to anybody's mouth they are permitted for.</summary>
-    public int Missing => Enumerable.Range(0, Basis.Eaters.Count).Sum(eater => Basis.Eaters[eater].Slices - EatenBy(eater));
+    /// <summary>Slices that are wanted but not on the table in a permitted form.</summary>
+    public int Missing =>
+        Enumerable.Range(0, Basis.Eaters.Count).Sum(eater => Basis.Eaters[eater].Slices - EatenBy(eater));
 
     /// <summary>Slices short of the goals of the must-not groups, all together.</summary>
     public int Uncovered => Basis.Goals.Sum(goal => Math.Max(0, goal.Wanted - Covering(goal)));
 
     /// <summary>Slices that somebody takes from other people's own pies.</summary>
-    public int LeftOverTaken => Enumerable.Range(0, Basis.Eaters.Count).Sum(eater => Basis.LeftOver[eater].Sum(supply => Eaten(eater, supply)));
+    public int LeftOverTaken =>
+        Enumerable.Range(0, Basis.Eaters.Count).Sum(eater => Basis.LeftOver[eater].Sum(supply => Eaten(eater, supply)));
 
     /// <summary>The lowest score per wanted slice, against the eater's best possible: 0 to 360. A missing slice scores 0.</summary>
-    public int WorstOff => Basis.Judging.Select(eater => ScoreOf(eater) * WorstOffScale / Basis.MostScore(eater)).DefaultIfEmpty(WorstOffScale).Min();
+    public int WorstOff => Basis.Judging.Select(NearnessOf).DefaultIfEmpty(WorstOffScale).Min();
 
     /// <summary>The sum over all eaters of how near they come to their best, in 360ths.</summary>
-    public int Together => Basis.Judging.Sum(eater => ScoreOf(eater) * WorstOffScale / Basis.MostScore(eater));
+    public int Together => Basis.Judging.Sum(NearnessOf);
 
     public int Eaten(int eater, int supply) => slices[eater, supply];
 
@@ -43,6 +45,8 @@ internal sealed class SplitDraft(SplitBasis basis, int[] units, int[,] slices)
 
     public bool IsBetterThan(SplitDraft other) =>
         (-Missing, -Uncovered, WorstOff, Together).CompareTo((-other.Missing, -other.Uncovered, other.WorstOff, other.Together)) > 0;
+
+    private int NearnessOf(int eater) => ScoreOf(eater) * WorstOffScale / Basis.MostScore(eater);
 
     private int TakenByOthers(int supply)
     {

@@ -21,7 +21,8 @@ public static class SplitPlanner
         var missing = new[] { MenuRole.Base, MenuRole.Cheese }.Where(role => !request.Menu.Of(role).Any()).ToArray();
         if (missing.Length > 0)
         {
-            return new ToppingSplit([], [], [], [], QualityWithoutSearch(effort), 0, 0, [.. missing.Select(role => new MenuIncomplete(role))]);
+            Conflict[] incomplete = [.. missing.Select(role => new MenuIncomplete(role))];
+            return new ToppingSplit([], [], [], [], QualityWithoutSearch(effort), GapPercent: 0, SolverSlices: 0, incomplete);
         }
 
         var basis = Seating.For(request, cancellation);

@@ -107,7 +107,8 @@ internal sealed class ToppingSplitModel
         for (var eater = 0; eater < _basis.Eaters.Count; eater++)
         {
             var most = Math.Min(_basis.Eaters[eater].Slices, _basis.Sets.Sum(set => set.Units) * _basis.SlicesPerUnit);
-            foreach (var supply in _basis.Regular[eater].Concat(_start.LeftOverTaken > 0 || _start.Missing > 0 ? _basis.LeftOver[eater] : []))
+            var leftOver = _start.LeftOverTaken > 0 || _start.Missing > 0 ? _basis.LeftOver[eater] : [];
+            foreach (var supply in _basis.Regular[eater].Concat(leftOver))
             {
                 _slices[eater, supply] = Whole(0, most, _start.Eaten(eater, supply));
             }
@@ -179,7 +180,9 @@ internal sealed class ToppingSplitModel
 
             var lacksSecondChoice = YesOrNo();
             worth.Add(-PriceOfNoSecondChoice * lacksSecondChoice);
-            var acceptable = _basis.Regular[eater].Where(supply => _basis.IsAcceptable(eater, supply)).Select(supply => _isOnTable[supply]);
+            var acceptable = _basis.Regular[eater]
+                .Where(supply => _basis.IsAcceptable(eater, supply))
+                .Select(supply => _isOnTable[supply]);
             _model.Add(LinearExpr.Sum(acceptable) + (2 * lacksSecondChoice) >= 2);
         }
 
@@ -188,7 +191,9 @@ internal sealed class ToppingSplitModel
         {
             var isBought = YesOrNo();
             worth.Add(-PriceOfTopping * isBought);
-            foreach (var choice in Enumerable.Range(0, _basis.Catalogue.Count).Where(choice => _basis.Catalogue[choice].Toppings.Contains(topping)))
+            var withIt = Enumerable.Range(0, _basis.Catalogue.Count)
+                .Where(choice => _basis.Catalogue[choice].Toppings.Contains(topping));
+            foreach (var choice in withIt)
             {
                 _model.AddImplication(_isUsed[choice], isBought);
             }

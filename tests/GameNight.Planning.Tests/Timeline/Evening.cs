@@ -1,7 +1,6 @@
 using GameNight.Planning.Dough;
 using GameNight.Planning.Timeline;
 using NodaTime;
-using Xunit;
 
 namespace GameNight.Planning.Tests.Timeline;
 

@@ -1,0 +1,66 @@
+using GameNight.Planning.Timeline;
+using NodaTime;
+
+namespace GameNight.Planning.Tests.Timeline;
+
+public class TimelineCheckTests
+{
+    [Theory]
+    [InlineData("shape-1", -120)]
+    [InlineData("top-2", -1)]
+    [InlineData("bake-3", 4)]
+    [InlineData("serve-4", 30)]
+    [InlineData("knead-1", 45)]
+    [InlineData("ball-2", 300)]
+    [InlineData("mix-1", -60)]
+    [InlineData("preheat", 20)]
+    [InlineData("temper-1", -240)]
+    [InlineData("sauce", -1440)]
+    [InlineData("shop", 10)]
+    [InlineData("cold-ferment-1", 5)]
+    public void Sees_a_step_that_was_moved(string id, int minutes)
+    {
+        var timeline = Evening.Usual.Plan(Effort.Quick);
+        var by = Duration.FromMinutes(minutes);
+        var moved = timeline with
+        {
+            Steps = [.. timeline.Steps.Select(step =>
+                step.Id == id ? step with { Start = step.Start + by, End = step.End + by } : step)],
+        };
+
+        Assert.NotEmpty(TimelineCheck.Breaches(Evening.Usual, moved));
+        Assert.Throws<InvalidOperationException>(() => TimelineCheck.Require(Evening.Usual, moved));
+    }
+
+    [Fact]
+    public void Sees_a_step_that_is_missing()
+    {
+        var timeline = Evening.Usual.Plan(Effort.Quick);
+
+        var without = timeline with { Steps = [.. timeline.Steps.Where(step => step.Id != "rack-2")] };
+
+        Assert.NotEmpty(TimelineCheck.Breaches(Evening.Usual, without));
+    }
+
+    [Fact]
+    public void Sees_work_while_the_host_is_away()
+    {
+        var timeline = Evening.Usual.Plan(Effort.Quick);
+        var sauce = timeline.Step("sauce");
+        var out5 = new HostAway(sauce.Start + Duration.FromMinutes(5), sauce.Start + Duration.FromMinutes(10));
+
+        var breaches = TimelineCheck.Breaches(
+            Evening.Usual with { Away = [.. Evening.Usual.Away, out5] }, timeline);
+
+        Assert.Equal("sauce while the host is away", Assert.Single(breaches));
+    }
+
+    [Fact]
+    public void Sees_more_work_than_hands()
+    {
+        var request = Evening.Usual with { Hands = 2 };
+        var timeline = request.Plan(Effort.Quick);
+
+        Assert.NotEmpty(TimelineCheck.Breaches(request with { Hands = 1 }, timeline));
+    }
+}

@@ -1,0 +1,52 @@
+using System.Text.Json;
+using GameNight.Planning;
+using GameNight.TestKit;
+using Json.Schema;
+
+namespace GameNight.Rules.Tests;
+
+public class TreeTests
+{
+    private const int LongestFile = 400;
+
+    public static TheoryData<string> Tables => [.. ReferenceTables.Files];
+
+    [Fact]
+    public void No_source_file_is_longer_than_a_reader_can_hold() => Assert.All(
+        SourceTree.Files("src").Concat(SourceTree.Files("src", "*.razor")),
+        file => Assert.True(file.Text.Count(letter => letter == '\n') <= LongestFile, $"{file.Path} is too long"));
+
+    [Fact]
+    public void Every_project_of_the_product_says_what_it_is() => Assert.All(
+        Directory.GetDirectories(Path.Combine(SourceTree.Root, "src")),
+        folder => Assert.True(File.Exists(Path.Combine(folder, "README.md")), $"{folder} has no README.md"));
+
+    [Theory]
+    [MemberData(nameof(Tables))]
+    public void Every_reference_table_keeps_its_schema(string file) => Validate(
+        Path.Combine(SharedFolder.Reference, "schema", Path.ChangeExtension(file, ".schema.json")),
+        Path.Combine(SharedFolder.Reference, file));
+
+    [Fact]
+    public void The_checks_keep_their_schema() => Validate(
+        Path.Combine(SharedFolder.Checks, "checks.schema.json"), Path.Combine(SharedFolder.Checks, "checks.json"));
+
+    [Fact]
+    public void Every_table_in_the_folder_is_read() => Assert.Equal(
+        ReferenceTables.Files.Order(StringComparer.Ordinal),
+        Directory.GetFiles(SharedFolder.Reference, "*.json").Select(Path.GetFileName).Order(StringComparer.Ordinal)!);
+
+    [Fact]
+    public void No_test_is_switched_off() => Assert.All(
+        SourceTree.Files("tests").Where(file => !file.Path.EndsWith("TreeTests.cs", StringComparison.Ordinal)),
+        file => Assert.DoesNotContain("Skip = \"", file.Text, StringComparison.Ordinal));
+
+    private static void Validate(string schemaFile, string file)
+    {
+        var schema = JsonSchema.FromText(File.ReadAllText(schemaFile));
+        using var document = JsonDocument.Parse(File.ReadAllText(file));
+        var result = schema.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+
+        Assert.True(result.IsValid, JsonSerializer.Serialize(result));
+    }
+}
