@@ -155,7 +155,8 @@ internal static class GuestEndpoints
     /// <summary>303: reloading or going back never sends the form again.</summary>
     private static SeeOther Sent(string token, string how) => new($"/i/{token}?sent={how}");
 
-    private static Message? Thanks(string? sent, InvitationView invitation) => sent switch
+    /// <summary>A link that was copied with these thanks promises nothing to whoever has not answered.</summary>
+    private static Message? Thanks(string? sent, InvitationView invitation) => invitation.Answer is null ? null : sent switch
     {
         "yes" => new($"Thank you, {invitation.GuestName}. Your answer is kept.", IsCare: false),
         "late" => new("Your answer is kept. The dough is already begun, so the host sees it as a late change.", IsCare: false),

@@ -92,6 +92,16 @@ public class InvitationPageTests(SharedApp site)
     }
 
     [Fact]
+    public async Task Nobody_is_thanked_who_has_not_answered()
+    {
+        var invited = await site.InviteAsync();
+
+        var page = await invited.App.Client.GetStringAsync($"{invited.Link}?sent=yes", Cancellation);
+
+        Assert.DoesNotContain("Your answer is kept", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_head_request_is_answered_like_a_get_without_a_body()
     {
         var invited = await site.InviteAsync();

@@ -32,6 +32,7 @@ public class TimelinePanelTests : BunitContext
     {
         var (answers, mixing) = (Timeline.AnswerBy!.Value, Timeline.DoughCommitment!.Value);
 
+        Assert.Contains("answers close in 4 days", Ribbon(Timeline, answers - Duration.FromHours(100)).Find(".closes").TextContent, StringComparison.Ordinal);
         Assert.Contains("answers close in 2 h", Ribbon(Timeline, answers - Duration.FromHours(2)).Find(".closes").TextContent, StringComparison.Ordinal);
         if (mixing > answers)
         {
