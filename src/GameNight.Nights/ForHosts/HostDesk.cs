@@ -13,6 +13,9 @@ namespace GameNight.Nights.ForHosts;
 /// <summary>What a host does with nights: open and change one, invite, see answers, overrule the plan's numbers.</summary>
 public sealed class HostDesk
 {
+    /// <summary>A number set by hand is tried this often when others write the same night at the same moment.</summary>
+    private const int MostTries = 3;
+
     private readonly GroupSessions _sessions;
     private readonly LinkDirectory _links;
     private readonly ReplanRequests _replans;
@@ -137,23 +140,11 @@ public sealed class HostDesk
         }
 
         var group = await db.Groups.AsNoTracking().SingleAsync(cancellation);
-        var rows = await (
-            from invitation in db.Invitations.AsNoTracking()
-            where invitation.NightId == id
-            join guest in db.Guests.AsNoTracking() on invitation.GuestId equals guest.Id
-            join answer in db.Answers.AsNoTracking()
-                on new { invitation.NightId, invitation.GuestId } equals new { answer.NightId, answer.GuestId } into answers
-            from answer in answers.DefaultIfEmpty()
-            join note in db.DietaryNotes.AsNoTracking()
-                on new { invitation.NightId, invitation.GuestId } equals new { note.NightId, note.GuestId } into notes
-            from note in notes.DefaultIfEmpty()
-            orderby guest.Name
-            select new { invitation, guest, answer, note }).ToListAsync(cancellation);
-
+        var rows = await db.InvitedTo(id).ToListAsync(cancellation);
         var (at, clock) = NightTime.Resolve(night.Facts.ServeAt, night.Facts.Zone);
         return new NightView(
             id, group.Name, night.Facts, at.ToInstant(), clock, night.Overrides, night.Version,
-            [.. rows.Select(row => Show(row.invitation, row.guest, row.answer, row.note))]);
+            [.. rows.OrderBy(row => row.Guest.Name, StringComparer.OrdinalIgnoreCase).Select(Show)]);
     }
 
     /// <summary>Invites somebody the group knows; inviting twice changes nothing.</summary>
@@ -216,10 +207,30 @@ public sealed class HostDesk
     }
 
     /// <summary>
-    /// Sets numbers of the plan by hand or takes them back, one at a time, so that two hosts who overrule different
-    /// numbers do not undo each other.
+    /// Sets numbers of the plan by hand or takes them back. The change is applied to what stands now, so two hosts who
+    /// overrule different numbers at the same moment do not undo each other.
     /// </summary>
     public async Task<SaveResult> OverruleAsync(
+        GroupAccess access, NightId id, Func<NightOverrides, NightOverrides> change, CancellationToken cancellation)
+    {
+        for (var tries = 1; ; tries++)
+        {
+            try
+            {
+                return await TryOverruleAsync(access, id, change, cancellation);
+            }
+            catch (DbUpdateConcurrencyException) when (tries < MostTries)
+            {
+                // Somebody changed the night in between: apply the change to that.
+            }
+            catch (DbUpdateConcurrencyException)
+            {
+                return new SaveResult.ChangedMeanwhile();
+            }
+        }
+    }
+
+    private async Task<SaveResult> TryOverruleAsync(
         GroupAccess access, NightId id, Func<NightOverrides, NightOverrides> change, CancellationToken cancellation)
     {
         await using var session = await _sessions.OpenAsync(access, cancellation);
@@ -237,15 +248,7 @@ public sealed class HostDesk
 
         night.Overrule(overrides);
         await _replans.NightAsync(session, id, cancellation);
-        try
-        {
-            await session.CommitAsync(cancellation);
-        }
-        catch (DbUpdateConcurrencyException)
-        {
-            return new SaveResult.ChangedMeanwhile();
-        }
-
+        await session.CommitAsync(cancellation);
         _replans.Wake(id);
         return new SaveResult.Saved();
     }
@@ -257,21 +260,21 @@ public sealed class HostDesk
         await _links.ListAsync(session, invitation, NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone), cancellation);
     }
 
-    private InvitedGuest Show(Invitation invitation, Guest guest, Answer? answer, DietaryNote? dietary)
+    private InvitedGuest Show(InvitedRow row)
     {
-        var (note, isReadable) = _notes.Read(dietary?.ProtectedNote);
+        var (note, isReadable) = _notes.Read(row.Note?.ProtectedNote);
         return new InvitedGuest(
-            guest.Id,
-            guest.Name,
-            guest.Portion,
-            guest.HostId is not null,
-            answer?.Facts,
-            answer?.AnsweredAt,
-            answer?.IsLate ?? false,
-            dietary?.Needs ?? [],
+            row.Guest.Id,
+            row.Guest.Name,
+            row.Guest.Portion,
+            row.Guest.HostId is not null,
+            row.Answer?.Facts,
+            row.Answer?.AnsweredAt,
+            row.Answer?.IsLate ?? false,
+            row.Note?.Needs ?? [],
             note,
             !isReadable,
-            invitation.DisownedAt is not null,
-            _links.TokenFor(invitation).Text);
+            row.Invitation.DisownedAt is not null,
+            _links.TokenFor(row.Invitation).Text);
     }
 }

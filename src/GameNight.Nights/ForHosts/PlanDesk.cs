@@ -61,22 +61,14 @@ public sealed class PlanDesk
     private static async Task<IReadOnlyDictionary<string, string>> NamesAsync(
         GroupSession session, NightId id, CancellationToken cancellation)
     {
-        var rows = await (
-            from invitation in session.Db.Invitations.AsNoTracking()
-            where invitation.NightId == id
-            join guest in session.Db.Guests.AsNoTracking() on invitation.GuestId equals guest.Id
-            join answer in session.Db.Answers.AsNoTracking()
-                on new { invitation.NightId, invitation.GuestId } equals new { answer.NightId, answer.GuestId } into answers
-            from answer in answers.DefaultIfEmpty()
-            select new { guest.Id, guest.Name, answer }).ToListAsync(cancellation);
-
+        var rows = await session.Db.InvitedTo(id).ToListAsync(cancellation);
         var names = new Dictionary<string, string>();
         foreach (var row in rows)
         {
-            names[row.Id.ToString()] = row.Name;
-            for (var number = 1; number <= (row.answer?.Facts.Companions.Count ?? 0); number++)
+            names[row.Guest.Id.ToString()] = row.Guest.Name;
+            for (var number = 1; number <= (row.Answer?.Facts.Companions.Count ?? 0); number++)
             {
-                names[NightSnapshots.CompanionId(row.Id, number)] = $"{row.Name} +{number}";
+                names[NightSnapshots.CompanionId(row.Guest.Id, number)] = $"{row.Guest.Name} +{number}";
             }
         }
 

@@ -4,7 +4,7 @@ using NodaTime;
 
 namespace GameNight.Nights.Records;
 
-/// <summary>The numbers of a night that a host may set by hand.</summary>
+/// <summary>The numbers of a night that a host may set by hand; the time of mixing is set apart.</summary>
 public enum Overridable
 {
     Pies,
@@ -12,7 +12,6 @@ public enum Overridable
     YeastPercentOfFlour,
     SaucePerPieGrams,
     CheesePerPieGrams,
-    MixAt,
 }
 
 /// <summary>What the host set by hand for a night. It sticks until it is taken back.</summary>
@@ -30,7 +29,6 @@ public sealed record NightOverrides(
         Overridable.YeastPercentOfFlour => this with { Yeast = null },
         Overridable.SaucePerPieGrams => this with { SaucePerPie = null },
         Overridable.CheesePerPieGrams => this with { CheesePerPie = null },
-        Overridable.MixAt => this with { MixAt = null },
     };
 
     /// <exception cref="ArgumentOutOfRangeException">The number is not one of its quantity.</exception>
@@ -41,6 +39,5 @@ public sealed record NightOverrides(
         Overridable.YeastPercentOfFlour => this with { Yeast = new Share(value / 100) },
         Overridable.SaucePerPieGrams => this with { SaucePerPie = new Grams(value) },
         Overridable.CheesePerPieGrams => this with { CheesePerPie = new Grams(value) },
-        Overridable.MixAt => throw new ArgumentOutOfRangeException(nameof(what), what, "A mixing time is a moment, not a number."),
     };
 }

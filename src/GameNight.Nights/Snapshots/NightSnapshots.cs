@@ -32,11 +32,11 @@ internal sealed class NightSnapshots(ReferenceTables tables)
         var items = await db.MenuItems.AsNoTracking()
             .Where(item => item.IsOffered)
             .OrderBy(item => item.Role).ThenBy(item => item.Order).ThenBy(item => item.Id).ToListAsync(cancellation);
-        var guests = await GuestsAsync(db, id, cancellation);
+        var invited = await db.InvitedTo(id).ToListAsync(cancellation);
 
         return new NightSnapshot(
             NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone),
-            guests,
+            [.. invited.Select(row => ToSnapshot(row.Guest, row.Answer?.Facts, row.Note?.Needs ?? []))],
             kitchen.Facts.ToSnapshot(),
             recipe.Formula,
             recipe.Shape,
@@ -55,24 +55,6 @@ internal sealed class NightSnapshots(ReferenceTables tables)
 
     /// <summary>The id of a companion in snapshots and plans: the guest's id and their number from 1.</summary>
     public static string CompanionId(GuestId guest, int number) => $"{guest}+{number}";
-
-    private static async Task<IReadOnlyList<GuestSnapshot>> GuestsAsync(
-        GameNightDb db, NightId night, CancellationToken cancellation)
-    {
-        var rows = await (
-            from invitation in db.Invitations.AsNoTracking()
-            where invitation.NightId == night
-            join guest in db.Guests.AsNoTracking() on invitation.GuestId equals guest.Id
-            join answer in db.Answers.AsNoTracking()
-                on new { invitation.NightId, invitation.GuestId } equals new { answer.NightId, answer.GuestId } into answers
-            from answer in answers.DefaultIfEmpty()
-            join note in db.DietaryNotes.AsNoTracking()
-                on new { invitation.NightId, invitation.GuestId } equals new { note.NightId, note.GuestId } into notes
-            from note in notes.DefaultIfEmpty()
-            orderby guest.Id
-            select new { guest, answer, note }).ToListAsync(cancellation);
-        return [.. rows.Select(row => ToSnapshot(row.guest, row.answer?.Facts, row.note?.Needs ?? []))];
-    }
 
     private static GuestSnapshot ToSnapshot(Guest guest, AnswerFacts? answer, IReadOnlyList<DietaryNeeds> needs)
     {

@@ -13,6 +13,9 @@ namespace GameNight.Web.Wording;
 /// <param name="nameOf">From an eater's id to a name.</param>
 public sealed class ConflictText(string zone, Func<string, string> nameOf)
 {
+    /// <summary>True for what is worth knowing although the night works.</summary>
+    public static bool IsNotice(Conflict conflict) => conflict is LastPieIsLate or OnlyUnwantedLeft;
+
     public string Say(Conflict conflict) => conflict switch
     {
         BallLargerThanBowl c => $"One ball of {Grams(c.Ball)} is more than your bowl or mixer takes ({Grams(c.Capacity)}). Use a larger bowl or a smaller pie.",

@@ -70,6 +70,11 @@ public static class QuantityText
     public static string Length(Duration duration)
     {
         var minutes = (long)Math.Round(duration.TotalMinutes);
+        if (minutes >= 4 * 24 * 60)
+        {
+            return $"{minutes / (24 * 60)} days";
+        }
+
         return minutes < 60 ? $"{minutes} min"
             : minutes % 60 == 0 ? $"{minutes / 60} h"
             : $"{minutes / 60} h {minutes % 60} min";

@@ -2,15 +2,12 @@ using GameNight.Nights.Records;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Quantities;
 using NodaTime;
-using NodaTime.Text;
 
 namespace GameNight.Web.Host.Kitchen;
 
 /// <summary>The kitchen as text fields.</summary>
 public sealed class KitchenForm
 {
-    private static readonly LocalTimePattern Times = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
-
     public string Room { get; set; } = "";
     public string Fridge { get; set; } = "";
     public string Tap { get; set; } = "";
@@ -47,14 +44,14 @@ public sealed class KitchenForm
             Soak = TypedNumbers.Text(facts.Soak.TotalMinutes),
             Bake = TypedNumbers.Text(facts.Bake.TotalMinutes),
             Recovery = TypedNumbers.Text(facts.Recovery.TotalMinutes),
-            SleepFrom = Times.Format(facts.Hours.SleepFrom),
-            SleepUntil = Times.Format(facts.Hours.SleepUntil),
+            SleepFrom = TypedTimes.Text(facts.Hours.SleepFrom),
+            SleepUntil = TypedTimes.Text(facts.Hours.SleepUntil),
         };
         form.WorkDays.UnionWith(facts.Hours.Work.Select(work => work.Day));
         if (facts.Hours.Work is [var first, ..])
         {
-            form.WorkFrom = Times.Format(LocalTime.FromMinutesSinceMidnight(first.FromMinute));
-            form.WorkUntil = Times.Format(LocalTime.FromMinutesSinceMidnight(first.UntilMinute));
+            form.WorkFrom = TypedTimes.Text(LocalTime.FromMinutesSinceMidnight(first.FromMinute));
+            form.WorkUntil = TypedTimes.Text(LocalTime.FromMinutesSinceMidnight(first.UntilMinute));
         }
 
         return form;
@@ -96,7 +93,7 @@ public sealed class KitchenForm
 
         int Minute(string field, string text)
         {
-            var parsed = Times.Parse(text);
+            var parsed = TypedTimes.Parse(text);
             if (!parsed.Success)
             {
                 times[field] = "Give times such as 23:00.";

@@ -11,7 +11,6 @@ namespace GameNight.Web.Host.NightList;
 public sealed class NightDraftForm
 {
     private static readonly LocalDatePattern Dates = LocalDatePattern.Iso;
-    private static readonly LocalTimePattern Times = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
     public string Title { get; set; } = "Game night";
     public string Date { get; set; } = "";
@@ -31,8 +30,8 @@ public sealed class NightDraftForm
     {
         Title = facts.Title,
         Date = Dates.Format(facts.ServeAt.Date),
-        Time = Times.Format(facts.ServeAt.TimeOfDay),
-        EndTime = facts.EndsAt is { } end ? Times.Format(end.TimeOfDay) : "",
+        Time = TypedTimes.Text(facts.ServeAt.TimeOfDay),
+        EndTime = facts.EndsAt is { } end ? TypedTimes.Text(end.TimeOfDay) : "",
         Zone = facts.Zone,
         Address = facts.Address,
         Bring = facts.Bring,
@@ -68,8 +67,8 @@ public sealed class NightDraftForm
     {
         var problems = new Dictionary<string, string>();
         var date = Parsed(Dates.Parse(Date), "date", "Choose a date.");
-        var time = Parsed(Times.Parse(Time), "time", "Give a time such as 19:30.");
-        var end = EndTime.Length == 0 ? (LocalTime?)null : Parsed(Times.Parse(EndTime), "endTime", "Give a time such as 23:00, or leave it empty.");
+        var time = Parsed(TypedTimes.Parse(Time), "time", "Give a time such as 19:30.");
+        var end = EndTime.Length == 0 ? (LocalTime?)null : Parsed(TypedTimes.Parse(EndTime), "endTime", "Give a time such as 23:00, or leave it empty.");
         var runOut = Whole(RunOutPercent, "runOutPercent", 1, 50);
         var shortest = Whole(ShortestColdHours, "coldHours", 0, NightDraft.MostColdHours);
         var wanted = Whole(WantedColdHours, "coldHours", 0, NightDraft.MostColdHours);
