@@ -5,8 +5,8 @@ using GameNight.Planning;
 using GameNight.Planning.Contract;
 using GameNight.Web.SignIn;
 using GameNight.Web.Wording;
-using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Http.Features;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using NodaTime;
 
@@ -121,13 +121,24 @@ internal static class PlanEndpoints
         }
         catch (JsonException problem)
         {
-            return (null, Invalid([(problem.Path ?? "", problem.InnerException is ArgumentException inner ? inner.Message : problem.Message)]));
+            return (null, Invalid([(FieldOf(problem), Sentence(problem))]));
         }
         catch (BadHttpRequestException)
         {
             return (null, Problem(StatusCodes.Status413PayloadTooLarge, "Too large", $"A plan request has at most {LargestBody / 1024} kB."));
         }
     }
+
+    /// <summary>The path in the words of the snapshot's own check: "night.kitchen.roomCelsius".</summary>
+    private static string FieldOf(JsonException problem) => problem.Path?.TrimStart('$').TrimStart('.') ?? "";
+
+    /// <summary>Our own sentences as they are; those of the serializer would name our types.</summary>
+    private static string Sentence(JsonException problem) =>
+        problem.InnerException is ArgumentException inner ? ProblemText.Say(inner)
+        : !problem.Message.Contains(" | LineNumber: ", StringComparison.Ordinal)
+            && !problem.Message.Contains(" type '", StringComparison.Ordinal) ? problem.Message
+        : FieldOf(problem) is { Length: > 0 } field ? $"{field} cannot be read: it is unknown, lacks a part, or is not of its kind."
+        : "This is no plan request: it is not JSON, or it lacks a part.";
 
     private static string? CallerOf(HttpContext context)
     {

@@ -30,31 +30,38 @@ public sealed record AnswerForm(
         invitation.Answer?.Presence,
         invitation.Answer?.Remotely ?? false,
         invitation.Answer?.Hunger ?? Hunger.AsUsual,
-        [.. Enumerable.Range(0, invitation.MostCompanions)
+        [.. Enumerable.Range(0, Slots(invitation))
             .Select(slot => slot < (invitation.Answer?.Companions.Count ?? 0)
                 ? invitation.Answer!.Companions[slot].Portion
                 : (PortionClass?)null)],
         invitation.Answer?.Likes ?? new Dictionary<string, Liking>(),
-        Padded(invitation.Needs, invitation.MostCompanions + 1),
+        Padded(invitation.Needs, Slots(invitation) + 1),
         invitation.Note ?? "",
         invitation.HasConsented,
         invitation.Revision,
         Guid.CreateVersion7());
 
-    public static AnswerForm Parse(IFormCollection form, InvitationView invitation) => new(
-        Word<Presence>(form["presence"]),
-        form.ContainsKey("remotely"),
-        Word<Hunger>(form["hunger"]) ?? Hunger.AsUsual,
-        [.. Enumerable.Range(1, invitation.MostCompanions).Select(slot => Word<PortionClass>(form[$"companion{slot}"]))],
-        invitation.Toppings
-            .Select(topping => (topping.Id, Liking: Word<Liking>(form[$"like-{topping.Id}"])))
-            .Where(row => row.Liking is not (null or Liking.Fine))
-            .ToDictionary(row => row.Id, row => row.Liking!.Value),
-        [.. Enumerable.Range(0, invitation.MostCompanions + 1).Select(slot => NeedsOf(form, slot))],
-        form["note"].ToString(),
-        form.ContainsKey("consent"),
-        int.TryParse(form["revision"], NumberStyles.None, CultureInfo.InvariantCulture, out var revision) ? revision : 0,
-        Guid.TryParse(form["key"], out var key) ? key : Guid.CreateVersion7());
+    public static AnswerForm Parse(IFormCollection form, InvitationView invitation)
+    {
+        // The host may have lowered the number since the form was shown: nobody who was typed is dropped unseen.
+        var companions = Enumerable.Range(1, NightFacts.MostCompanionsAllowed)
+            .Select(slot => Word<PortionClass>(form[$"companion{slot}"])).ToList();
+        var slots = Math.Max(Slots(invitation), companions.FindLastIndex(portion => portion is not null) + 1);
+        return new AnswerForm(
+            Word<Presence>(form["presence"]),
+            form.ContainsKey("remotely"),
+            Word<Hunger>(form["hunger"]) ?? Hunger.AsUsual,
+            companions[..slots],
+            invitation.Toppings
+                .Select(topping => (topping.Id, Liking: Word<Liking>(form[$"like-{topping.Id}"])))
+                .Where(row => row.Liking is not (null or Liking.Fine))
+                .ToDictionary(row => row.Id, row => row.Liking!.Value),
+            [.. Enumerable.Range(0, slots + 1).Select(slot => NeedsOf(form, slot))],
+            form["note"].ToString(),
+            form.ContainsKey("consent"),
+            int.TryParse(form["revision"], NumberStyles.None, CultureInfo.InvariantCulture, out var revision) ? revision : 0,
+            Guid.TryParse(form["key"], out var key) ? key : Guid.CreateVersion7());
+    }
 
     /// <summary>The same values with the newest revision and a key of their own: for sending after all.</summary>
     public AnswerForm Renewed(int revision) => this with { Revision = revision, Key = Guid.CreateVersion7() };
@@ -83,6 +90,10 @@ public sealed record AnswerForm(
     public static string DietField(int slot, Diet diet) => $"diet{slot}-{diet}";
 
     public static string AllergenField(int slot, Allergen allergen) => $"must{slot}-{allergen}";
+
+    /// <summary>As many companions as are allowed, or as came in an answer before fewer were.</summary>
+    private static int Slots(InvitationView invitation) =>
+        Math.Max(invitation.MostCompanions, invitation.Answer?.Companions.Count ?? 0);
 
     private static DietaryNeeds NeedsOf(IFormCollection form, int slot) => new(
         [.. Enum.GetValues<Diet>().Where(diet => form.ContainsKey(DietField(slot, diet)))],

@@ -18,7 +18,10 @@ internal static class GuestEndpoints
 
     private static readonly FormOptions Limits = new()
     {
-        ValueCountLimit = 400, ValueLengthLimit = 16 * 1024, KeyLengthLimit = 100, BufferBodyLengthLimit = LargestForm,
+        ValueCountLimit = 400,
+        ValueLengthLimit = 16 * 1024,
+        KeyLengthLimit = 100,
+        BufferBodyLengthLimit = LargestForm,
     };
 
     public static void MapGuestPages(this IEndpointRouteBuilder routes)
@@ -54,12 +57,13 @@ internal static class GuestEndpoints
         }
 
         var link = LinkToken.TryParse(token);
-        if (await book.LookAsync(link, cancellation) is not InvitationLookup.Found { Invitation: var invitation } lookup)
+        var lookup = await book.LookAsync(link, cancellation);
+        if (lookup is not InvitationLookup.Found { Invitation: var invitation })
         {
-            return NotValid(false);
+            return NotValid(lookup is InvitationLookup.LinkNotValid { IsExpired: true });
         }
 
-        var typed = AnswerForm.Parse(form, lookup.Invitation);
+        var typed = AnswerForm.Parse(form, invitation);
         if (typed.ToAnswer() is not { } answer)
         {
             return Page(token, invitation, typed, new("Say first whether you come.", IsCare: true), StatusCodes.Status400BadRequest);
@@ -151,7 +155,8 @@ internal static class GuestEndpoints
     /// <summary>303: reloading or going back never sends the form again.</summary>
     private static SeeOther Sent(string token, string how) => new($"/i/{token}?sent={how}");
 
-    private static Message? Thanks(string? sent, InvitationView invitation) => sent switch
+    /// <summary>A link that was copied with these thanks promises nothing to whoever has not answered.</summary>
+    private static Message? Thanks(string? sent, InvitationView invitation) => invitation.Answer is null ? null : sent switch
     {
         "yes" => new($"Thank you, {invitation.GuestName}. Your answer is kept.", IsCare: false),
         "late" => new("Your answer is kept. The dough is already begun, so the host sees it as a late change.", IsCare: false),

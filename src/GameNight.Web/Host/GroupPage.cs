@@ -16,6 +16,12 @@ public abstract class GroupPage : ComponentBase, IDisposable
     private static readonly TimeSpan LongestPause = TimeSpan.FromSeconds(15);
 
     private readonly CancellationTokenSource _closed = new();
+    private readonly SemaphoreSlim _turn = new(1);
+
+    protected GroupPage()
+    {
+        Closed = _closed.Token;
+    }
 
     [Parameter] public Guid Group { get; set; }
 
@@ -32,16 +38,18 @@ public abstract class GroupPage : ComponentBase, IDisposable
     /// <summary>What stands in the way right now, or null.</summary>
     protected string? Trouble { get; private set; }
 
+    /// <summary>Something the host asked for is under way. A refresh does not count: it must not swallow a click.</summary>
     protected bool IsBusy { get; private set; }
 
     protected GroupId GroupId => new(Group);
 
-    protected CancellationToken Closed => _closed.Token;
+    /// <summary>Cancelled when the page is left.</summary>
+    protected CancellationToken Closed { get; }
 
     protected override async Task OnParametersSetAsync()
     {
         IsNotThere = false;
-        await WorkAsync(async access =>
+        await TakeTurnAsync(async access =>
         {
             var host = access.HostId!.Value;
             Here = (await Groups.GroupsOfAsync(host, Closed)).Single(group => group.Id == GroupId);
@@ -53,7 +61,7 @@ public abstract class GroupPage : ComponentBase, IDisposable
     /// <returns>False when it is not there.</returns>
     protected abstract Task<bool> LoadAsync(GroupAccess access);
 
-    /// <summary>Does one piece of work, again and again while the database is away, until it is done or the page is closed.</summary>
+    /// <summary>Does what the host asked for, again and again while the database is away, until it is done or the page is closed.</summary>
     protected async Task WorkAsync(Func<GroupAccess, Task> work)
     {
         // A second click while the first is under way is the same click.
@@ -65,6 +73,24 @@ public abstract class GroupPage : ComponentBase, IDisposable
         IsBusy = true;
         try
         {
+            await TakeTurnAsync(work);
+        }
+        finally
+        {
+            IsBusy = false;
+        }
+    }
+
+    /// <summary>Reads the page anew without anybody having asked.</summary>
+    protected Task RefreshAsync() => TakeTurnAsync(LoadAsync);
+
+    private async Task TakeTurnAsync(Func<GroupAccess, Task> work)
+    {
+        var hasTurn = false;
+        try
+        {
+            await _turn.WaitAsync(Closed);
+            hasTurn = true;
             for (var pause = TimeSpan.FromSeconds(1); !Closed.IsCancellationRequested; pause = Min(pause * 2, LongestPause))
             {
                 try
@@ -87,7 +113,10 @@ public abstract class GroupPage : ComponentBase, IDisposable
         }
         finally
         {
-            IsBusy = false;
+            if (hasTurn)
+            {
+                _turn.Release();
+            }
         }
     }
 

@@ -46,13 +46,7 @@ public abstract class NightPage : GroupPage
 
     private async Task ReloadAsync()
     {
-        // While other work is under way it ends with a reading of its own; a change meanwhile is asked for again.
-        while (IsBusy && !Closed.IsCancellationRequested)
-        {
-            await Task.Delay(TimeSpan.FromMilliseconds(50), Closed);
-        }
-
-        await WorkAsync(LoadAsync);
+        await RefreshAsync();
         StateHasChanged();
     }
 }

@@ -43,5 +43,5 @@ public sealed class TypedNumbers
     /// <summary>Puts the planner's own findings beside the field they are about (by the last part of its path).</summary>
     public static Dictionary<string, string> ByField(IEnumerable<SnapshotProblem> problems) => problems
         .GroupBy(problem => problem.Field[(problem.Field.LastIndexOf('.') + 1)..])
-        .ToDictionary(group => group.Key, group => Wording.ProblemText.Say(group.First()));
+        .ToDictionary(group => group.Key, group => Wording.ProblemText.SayHere(group.First()));
 }

@@ -88,7 +88,10 @@ internal static class SignInEndpoints
 
         var account = new HostAccount
         {
-            Id = Guid.CreateVersion7(), UserName = first.Email, Email = first.Email, DisplayName = first.Name,
+            Id = Guid.CreateVersion7(),
+            UserName = first.Email,
+            Email = first.Email,
+            DisplayName = first.Name,
         };
         var made = await users.CreateAsync(account, first.Password);
         if (!made.Succeeded)

@@ -45,6 +45,9 @@ public static class GameNightApp
         builder.Logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.Warning);
         builder.Logging.AddFilter("Microsoft.Hosting.Lifetime", LogLevel.Warning);
 
+        // A start that fails is said in one sentence by the program; a background service that ends is critical.
+        builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.Critical);
+
         // Keys lie in the data folder, readable by its owner alone; that they are not encrypted once more is known.
         builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
 

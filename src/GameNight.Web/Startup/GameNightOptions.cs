@@ -1,3 +1,4 @@
+using System.Globalization;
 using GameNight.LocalPostgres;
 using GameNight.Planning;
 
@@ -25,13 +26,18 @@ public sealed class GameNightOptions
     [ConfigurationKeyName("address")]
     public string Address { get; init; } = "";
 
-    /// <summary>Solver effort of each plan, in slices.</summary>
+    /// <summary>Solver effort of each plan in slices, as it was given; empty: the usual.</summary>
     [ConfigurationKeyName("solver_slices")]
-    public int SolverSlices { get; init; } = Effort.Usual.Slices;
+    public string Slices { get; init; } = "";
 
     /// <summary>Folder of the reference tables; empty: those that came with the app.</summary>
     [ConfigurationKeyName("reference")]
     public string Reference { get; init; } = "";
+
+    /// <summary>Solver effort of each plan, in slices; -1 when what was given is no number.</summary>
+    public int SolverSlices => Slices.Length == 0 ? Effort.Usual.Slices
+        : int.TryParse(Slices, NumberStyles.None, CultureInfo.InvariantCulture, out var slices) ? slices
+        : -1;
 
     public string DataRoot => Data.Length > 0 ? Path.GetFullPath(Data) : new PrivatePostgresSettings().DataRoot;
 
@@ -60,7 +66,7 @@ public sealed class GameNightOptions
 
         if (SolverSlices is < 0 or > Effort.MostSlices)
         {
-            problems.Add($"{Prefix}SOLVER_SLICES is {SolverSlices}; it can be 0 to {Effort.MostSlices}.");
+            problems.Add($"{Prefix}SOLVER_SLICES is {Slices}; it can be 0 to {Effort.MostSlices}.");
         }
 
         if (!Directory.Exists(ReferenceFolder))

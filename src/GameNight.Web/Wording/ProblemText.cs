@@ -16,6 +16,12 @@ public static class ProblemText
         SnapshotFault.BackToFront => $"{problem.Field} runs backwards; the first value must not exceed the next.",
     };
 
+    /// <summary>Beside the field itself, where its name would only be noise.</summary>
+    public static string SayHere(SnapshotProblem problem) => Say(problem with { Field = "This" });
+
+    /// <summary>What a quantity says of a number it refuses, without the programmer's part.</summary>
+    public static string Say(ArgumentException problem) => problem.Message.Split(" (Parameter ")[0];
+
     public static string Say(DraftProblem problem) => problem.Fault switch
     {
         DraftFault.Missing => "Give the night a name.",

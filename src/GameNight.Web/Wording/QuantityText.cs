@@ -18,6 +18,8 @@ public static class QuantityText
         PercentGroupSeparator = "\u202f",
     };
 
+    private static readonly Duration FarOff = Duration.FromDays(3);
+
     /// <summary>Grams as a kitchen scale shows them: whole above 20 g, tenths above 2 g, hundredths below.</summary>
     public static string Grams(Grams mass) => $"{GramNumber(mass)} g";
 
@@ -77,6 +79,9 @@ public static class QuantityText
             : minutes % 60 == 0 ? $"{minutes / 60} h"
             : $"{minutes / 60} h {minutes % 60} min";
     }
+
+    /// <summary>How long something is still away: in days while it is far off.</summary>
+    public static string Wait(Duration duration) => duration >= FarOff ? $"{Math.Floor(duration.TotalDays)} days" : Length(duration);
 
     public static string Day(LocalDate date) => LocalDatePattern.Create("dddd, d MMMM", Culture).Format(date);
 

@@ -1,0 +1,157 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace GameNight.Browser.Tests;
+
+/// <summary>One browser page in a context of its own, which notes every fault that the page reports.</summary>
+public sealed class Screen : IAsyncDisposable
+{
+    public const int Desk = 1280;
+    public const int Phone = 390;
+
+    /// <summary>The narrowest phones, and a desk screen magnified four times.</summary>
+    public const int Narrowest = 320;
+
+    private const int Height = 844;
+    private const float Patience = 30_000;
+
+    private readonly IBrowserContext _context;
+    private readonly List<string> _faults = [];
+    private readonly List<string> _webSockets = [];
+    private readonly List<string> _polls = [];
+
+    private Screen(IBrowserContext context, IPage page)
+    {
+        _context = context;
+        Page = page;
+        page.Console += (_, message) => Note(message.Type == "error" ? message.Text : null);
+        page.PageError += (_, fault) => Note(fault);
+        page.Dialog += (_, dialog) => Note($"a dialog opened: {dialog.Message}");
+        page.WebSocket += (_, socket) => _webSockets.Add(socket.Url);
+        page.Request += (_, request) =>
+        {
+            if (request.Url.Contains("/_blazor?id=", StringComparison.Ordinal))
+            {
+                _polls.Add(request.Url);
+            }
+        };
+    }
+
+    public IPage Page { get; }
+
+    /// <summary>What the console, a script or a dialog reported.</summary>
+    public IReadOnlyList<string> Faults => _faults;
+
+    public IReadOnlyList<string> WebSockets => _webSockets;
+
+    /// <summary>Requests of a circuit that has fallen back from the WebSocket.</summary>
+    public IReadOnlyList<string> Polls => _polls;
+
+    public static async Task<Screen> OpenAsync(
+        Chromium chromium, Uri address, int width, bool withScript = true, string? state = null)
+    {
+        var browser = await chromium.BrowserAsync();
+        var context = await browser.NewContextAsync(new BrowserNewContextOptions
+        {
+            BaseURL = address.ToString(),
+            ViewportSize = new ViewportSize { Width = width, Height = Height },
+            JavaScriptEnabled = withScript,
+            StorageState = state,
+            Locale = "en-GB",
+            ReducedMotion = ReducedMotion.Reduce,
+        });
+        context.SetDefaultTimeout(Patience);
+        return new Screen(context, await context.NewPageAsync());
+    }
+
+    public Task<string> StateAsync() => _context.StorageStateAsync();
+
+    public Task GoAsync(string path) => Page.GotoAsync(path);
+
+    /// <summary>Goes to a host page and waits until clicks count.</summary>
+    public async Task GoLiveAsync(string path)
+    {
+        await GoAsync(path);
+        await LiveAsync();
+    }
+
+    public async Task LiveAsync()
+    {
+        await Page.WaitForSelectorAsync("main[data-circuit=up]");
+        await Page.WaitForSelectorAsync("main h1");
+    }
+
+    public ILocator Button(string name) => Page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
+
+    public ILocator Field(string label) => Page.GetByLabel(label, new PageGetByLabelOptions { Exact = true });
+
+    public Task SeesAsync(string text) => Expect(Page.Locator("body")).ToContainTextAsync(text, new() { Timeout = Patience });
+
+    /// <summary>Presses Tab until the element has the focus: what cannot be reached so is not there for a keyboard.</summary>
+    public async Task TabToAsync(string selector)
+    {
+        const int mostStops = 200;
+        for (var stops = 0; stops < mostStops; stops++)
+        {
+            if (await Page.EvaluateAsync<bool>("selector => !!document.activeElement?.matches(selector)", selector))
+            {
+                return;
+            }
+
+            await Page.Keyboard.PressAsync("Tab");
+        }
+
+        Assert.Fail($"{selector} cannot be reached with Tab.");
+    }
+
+    /// <summary>Looks at the page in every width and light, keeps pictures, and finds nothing wrong.</summary>
+    public async Task CheckLooksAsync(string name)
+    {
+        foreach (var (scheme, width) in new[] { (ColorScheme.Light, Desk), (ColorScheme.Dark, Phone) })
+        {
+            await Page.EmulateMediaAsync(new() { ColorScheme = scheme, ReducedMotion = ReducedMotion.Reduce });
+            await Page.SetViewportSizeAsync(width, Height);
+            await PictureAsync($"{name}-{width}-{scheme}");
+            AssertNoViolations(name, await Page.RunAxe());
+        }
+
+        await Page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Light, ReducedMotion = ReducedMotion.Reduce });
+        await PictureAsync($"{name}-{Phone}-{ColorScheme.Light}");
+        foreach (var width in new[] { Phone, Narrowest })
+        {
+            await Page.SetViewportSizeAsync(width, Height);
+            Assert.True(
+                await Page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth <= window.innerWidth"),
+                $"{name} is wider than a screen of {width} px.");
+        }
+
+        await Page.SetViewportSizeAsync(Desk, Height);
+    }
+
+    /// <summary>Unfolds all that is folded away, so that it is looked at too.</summary>
+    public Task OpenEverythingAsync() =>
+        Page.EvaluateAsync("() => document.querySelectorAll('details').forEach(one => one.open = true)");
+
+    public ValueTask DisposeAsync() => _context.DisposeAsync();
+
+    private static void AssertNoViolations(string name, AxeResult result) => Assert.True(
+        result.Violations.Length == 0,
+        $"{name}: " + string.Join("; ", result.Violations.Select(violation =>
+            $"{violation.Id} ({violation.Help}): {string.Join(", ", violation.Nodes.Select(node => $"{node.Target} {node.Any.FirstOrDefault()?.Message}"))}")));
+
+    private void Note(string? fault)
+    {
+        if (fault is not null)
+        {
+            _faults.Add(fault);
+        }
+    }
+
+    private async Task PictureAsync(string name)
+    {
+        var folder = Path.GetFullPath(Path.Combine(AppContext.BaseDirectory, "../../../screens"));
+        await Page.ScreenshotAsync(new() { Path = Path.Combine(folder, name.ToLowerInvariant() + ".png"), FullPage = true });
+    }
+}

@@ -1,0 +1,126 @@
+using GameNight.Nights;
+using GameNight.Nights.ForHosts;
+using GameNight.Nights.Links;
+using GameNight.Nights.Membership;
+using GameNight.Nights.Plans;
+using GameNight.Nights.Records;
+using GameNight.Planning;
+using GameNight.Planning.Guests;
+using GameNight.Planning.Quantities;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
+using Npgsql;
+
+namespace GameNight.TestKit.Running;
+
+/// <summary>
+/// A host who works on a running app's database through the app's own services, without a browser: nights, people and links
+/// for tests about something else. The app's planner notices within its poll of five seconds.
+/// </summary>
+public sealed class HostAtWork : IAsyncDisposable
+{
+    private const string Zone = "Europe/Lisbon";
+
+    private readonly RunningApp _app;
+    private readonly ServiceProvider _services;
+    private readonly GroupAccess _access;
+
+    private HostAtWork(RunningApp app, ServiceProvider services, GroupAccess access)
+    {
+        _app = app;
+        _services = services;
+        _access = access;
+    }
+
+    public GroupId Group => _access.GroupId;
+
+    private HostDesk Desk => _services.GetRequiredService<HostDesk>();
+
+    private GuestListDesk People => _services.GetRequiredService<GuestListDesk>();
+
+    /// <summary>Works in a group that was founded on the app's own pages.</summary>
+    public static async Task<HostAtWork> EnterAsync(RunningApp app, Guid group, CancellationToken cancellation)
+    {
+        var services = Services(app);
+        var host = await AskAsync<Guid>(app, $"select host_id from memberships where group_id = '{group}' limit 1", cancellation);
+        var access = await services.GetRequiredService<GroupDesk>().EnterAsync(new HostId(host), new GroupId(group), cancellation);
+        return new HostAtWork(app, services, access!);
+    }
+
+    public async Task<GuestId> KnowAsync(string name, CancellationToken cancellation)
+    {
+        var id = GuestId.New();
+        var added = await People.AddAsync(_access, id, name, PortionClass.Adult, cancellation);
+        return added is SaveResult.Saved ? id : throw new InvalidOperationException($"{name} was not added: {added}.");
+    }
+
+    /// <summary>A Saturday ten days on or later, 19:30 in Lisbon, our house dough, two companions each.</summary>
+    public async Task<NightId> OpenNightAsync(
+        IReadOnlyList<GuestId> guests, CancellationToken cancellation, Func<NightFacts, NightFacts>? but = null)
+    {
+        var recipes = await _services.GetRequiredService<KitchenDesk>().RecipesAsync(_access, cancellation);
+        var today = SystemClock.Instance.GetCurrentInstant().InUtc().Date;
+        var facts = new NightFacts(
+            "Board games", today.PlusDays(10).Next(IsoDayOfWeek.Saturday).At(new LocalTime(19, 30)), null, Zone,
+            "Rua das Flores 7", "Dice", recipes.First(recipe => recipe.Name.StartsWith("House", StringComparison.Ordinal)).Id,
+            new Share(0.1), 40, 48, 72, 2);
+        return await Desk.OpenNightAsync(_access, NightId.New(), but?.Invoke(facts) ?? facts, guests, cancellation) switch
+        {
+            NightResult.Kept kept => kept.Night,
+            var other => throw new InvalidOperationException($"The night was not opened: {other}."),
+        };
+    }
+
+    public async Task<NightView> NightAsync(NightId night, CancellationToken cancellation) =>
+        (await Desk.NightAsync(_access, night, cancellation))!;
+
+    public async Task ChangeAsync(NightId night, Func<NightFacts, NightFacts> change, CancellationToken cancellation)
+    {
+        var view = await NightAsync(night, cancellation);
+        var changed = await Desk.ChangeNightAsync(_access, night, change(view.Facts), view.Version, cancellation);
+        if (changed is not NightResult.Kept)
+        {
+            throw new InvalidOperationException($"The night was not changed: {changed}.");
+        }
+    }
+
+    /// <summary>Path of the guest's private page.</summary>
+    public async Task<string> LinkAsync(NightId night, GuestId guest, CancellationToken cancellation) =>
+        $"/i/{(await NightAsync(night, cancellation)).Guests.Single(row => row.Id == guest).LinkToken}";
+
+    public Task RenewLinkAsync(NightId night, GuestId guest, CancellationToken cancellation) =>
+        Desk.RenewLinkAsync(_access, night, guest, cancellation);
+
+    /// <summary>As if the links of the night had run out a minute ago.</summary>
+    public Task ExpireLinksAsync(NightId night, CancellationToken cancellation) => AskAsync<object>(
+        _app, $"update link_directory set expires_at = now() - interval '1 minute' where night_id = '{night.Value}' returning 1", cancellation);
+
+    /// <summary>One value, asked as the superuser, who sees past row-level security.</summary>
+    public static async Task<T> AskAsync<T>(RunningApp app, string question, CancellationToken cancellation)
+    {
+        var once = new NpgsqlConnectionStringBuilder(app.AdminConnectionString) { Pooling = false };
+        await using var connection = new NpgsqlConnection(once.ConnectionString);
+        await connection.OpenAsync(cancellation);
+        await using var command = new NpgsqlCommand(question, connection);
+        return (T)(await command.ExecuteScalarAsync(cancellation))!;
+    }
+
+    public ValueTask DisposeAsync() => _services.DisposeAsync();
+
+    /// <summary>The same keys and secret as the app's, so that its links and notes can be read.</summary>
+    private static ServiceProvider Services(RunningApp app)
+    {
+        var services = new ServiceCollection();
+        services.AddLogging();
+        services.AddDataProtection()
+            .SetApplicationName("gamenight")
+            .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(app.DataFolder, "keys")));
+        services.AddNights(
+            app.AppConnectionString,
+            new LinkSecret(File.ReadAllBytes(Path.Combine(app.DataFolder, "link-secret"))),
+            SharedFolder.Tables,
+            new PlanningEffort(Effort.Quick));
+        return services.BuildServiceProvider();
+    }
+}

@@ -1,0 +1,56 @@
+using System.Net;
+using AngleSharp.Html.Parser;
+
+namespace GameNight.Web.Tests.Pages;
+
+/// <summary>A browser that keeps cookies, follows no redirects and fills in the forms of plain pages.</summary>
+internal sealed class Visitor : IDisposable
+{
+    private const string TokenField = "__RequestVerificationToken";
+
+    private readonly HttpClient _client;
+
+    public Visitor(Uri address)
+    {
+        _client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = address };
+    }
+
+    public HttpClient Client => _client;
+
+    public async Task<string> TokenAsync(string path)
+    {
+        var page = await _client.GetStringAsync(path);
+        return new HtmlParser().ParseDocument(page).QuerySelector($"input[name={TokenField}]")!.GetAttribute("value")!;
+    }
+
+    public async Task<HttpResponseMessage> SendAsync(string path, params IReadOnlyList<(string Name, string Value)> fields) =>
+        await PostAsync(path, [(TokenField, await TokenAsync(path)), .. fields]);
+
+    public Task<HttpResponseMessage> PostAsync(string path, IReadOnlyList<(string Name, string Value)> fields) => _client.PostAsync(
+        path, new FormUrlEncodedContent(fields.Select(field => KeyValuePair.Create(field.Name, field.Value))));
+
+    public Task<HttpResponseMessage> FoundAsync(string code, string email, string password, string name = "Ines", string group = "Thursday table") => SendAsync(
+        "/first",
+        ("code", code), ("name", name), ("email", email), ("password", password), ("group", group), ("zone", "Europe/Lisbon"));
+
+    public Task<HttpResponseMessage> SignInAsync(string email, string password, string to = "/") =>
+        SendAsync("/sign-in", ("email", email), ("password", password), ("to", to));
+
+    public void Dispose() => _client.Dispose();
+}
+
+/// <summary>What an answer says.</summary>
+internal static class Answers
+{
+    public static async Task<string> TextAsync(this HttpResponseMessage answer) =>
+        WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+
+    /// <summary>Of a redirection to a group's page.</summary>
+    public static Guid GroupId(this HttpResponseMessage founded) =>
+        founded.Headers.Location?.ToString() is { } to && to.StartsWith("/g/", StringComparison.Ordinal)
+            ? Guid.Parse(to["/g/".Length..])
+            : throw new InvalidOperationException($"No group was founded: {founded}");
+
+    public static async Task<AngleSharp.Html.Dom.IHtmlDocument> DocumentAsync(this HttpResponseMessage answer) =>
+        new HtmlParser().ParseDocument(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+}

@@ -1,0 +1,72 @@
+using System.Reflection;
+using GameNight.Nights.ForHosts;
+using GameNight.Planning;
+using GameNight.Planning.Guests;
+using GameNight.Planning.Safety;
+using GameNight.Web.Wording;
+
+namespace GameNight.Web.Tests.Wording;
+
+public class CompletenessTests
+{
+    public static TheoryData<Type> Reasons => [.. Family(typeof(Reason))];
+
+    public static TheoryData<Type> Conflicts => [.. Family(typeof(Conflict))];
+
+    public static TheoryData<Type> Words => [.. WordMethods().Select(method => method.GetParameters()[0].ParameterType)];
+
+    [Theory]
+    [MemberData(nameof(Reasons))]
+    public void Every_reason_has_a_sentence(Type reason) =>
+        Assert.All(Samples.Of(reason), sample => AssertSentence(ReasonText.Say((Reason)sample)));
+
+    [Theory]
+    [MemberData(nameof(Conflicts))]
+    public void Every_conflict_has_a_sentence(Type conflict)
+    {
+        var words = new ConflictText("Europe/Lisbon", _ => "Rui");
+
+        Assert.All(Samples.Of(conflict), sample => AssertSentence(words.Say((Conflict)sample)));
+    }
+
+    [Fact]
+    public void Every_caution_has_a_sentence_and_an_authority() =>
+        Assert.All(Enum.GetValues<CautionKind>(), kind =>
+        {
+            var sentence = CautionText.Say(new Caution(kind, "the food authority", [Allergen.Nuts, Allergen.Milk]));
+            AssertSentence(sentence);
+            Assert.EndsWith("Defer to the food authority.", sentence, StringComparison.Ordinal);
+        });
+
+    [Fact]
+    public void Every_problem_has_a_sentence()
+    {
+        Assert.All(Enum.GetValues<SnapshotFault>(), fault =>
+            AssertSentence(ProblemText.SayHere(new SnapshotProblem("kitchen.roomCelsius", fault, 99, 5, 40))));
+        Assert.All(Enum.GetValues<DraftFault>(), fault => AssertSentence(ProblemText.Say(new DraftProblem("title", fault, 0, 80))));
+    }
+
+    [Theory]
+    [MemberData(nameof(Words))]
+    public void Every_value_of_an_enumeration_on_a_screen_has_a_word_of_its_own(Type enumeration)
+    {
+        var say = WordMethods().Single(method => method.GetParameters()[0].ParameterType == enumeration);
+
+        var words = Enum.GetValues(enumeration).Cast<object>().Select(value => (string)say.Invoke(null, [value])!).ToList();
+
+        Assert.All(words, Assert.NotEmpty);
+        Assert.Equal(words.Count, words.Distinct().Count());
+    }
+
+    private static IEnumerable<Type> Family(Type parent) =>
+        parent.Assembly.GetTypes().Where(type => type.IsSubclassOf(parent) && !type.IsAbstract).OrderBy(type => type.Name);
+
+    private static IEnumerable<MethodInfo> WordMethods() => typeof(WordText).GetMethods(BindingFlags.Public | BindingFlags.Static)
+        .Where(method => method.Name == nameof(WordText.Say) && method.GetParameters()[0].ParameterType.IsEnum);
+
+    private static void AssertSentence(string sentence)
+    {
+        Assert.Matches("^[A-Z0-9].*[.]$", sentence);
+        Assert.DoesNotMatch("NaN|∞|  |GameNight\\.", sentence);
+    }
+}
