@@ -39,6 +39,8 @@ public static class NightsRegistration
         services.AddSingleton<GuestNotes>();
         services.AddSingleton<Replanner>();
         services.AddSingleton<IHostedService>(provider => provider.GetRequiredService<Replanner>());
+        services.AddSingleton<NoteRetention>();
+        services.AddSingleton<IHostedService>(provider => provider.GetRequiredService<NoteRetention>());
 
         services.AddSingleton(p => new GroupDesk(p.GetRequiredService<GroupSessions>(), tables));
         services.AddSingleton(p => new HostAccounts(p.GetRequiredService<GroupSessions>()));

@@ -17,9 +17,9 @@ internal static class NightRequests
         var eating = forecast.Eaters.Where(eater => eater.ExpectedSlices > 0).ToList();
 
         // No more than is expected to be eaten is set aside by name: what is left over stays free for whoever is hungry.
+        // When the pies hold less, the split cuts everybody in proportion and says so.
         var expected = (int)Math.Ceiling(eating.Sum(eater => eater.ExpectedSlices));
-        var slices = SliceShares.Divide(
-            [.. eating.Select(eater => eater.ExpectedSlices)], Math.Min(expected, pies * night.Shape.SlicesPerPie));
+        var slices = SliceShares.Divide([.. eating.Select(eater => eater.ExpectedSlices)], expected);
 
         return new SplitRequest(
             [.. eating.Select((eater, index) =>

@@ -204,6 +204,18 @@ public class NightPlannerTests
     }
 
     [Fact]
+    public void Pies_set_too_low_by_hand_are_said_to_be_too_few_and_still_shared_out()
+    {
+        var plan = Planner.Plan(
+            ANight().WithGuests(10).But(night => night with { ByHand = ByHand.Nothing with { Pies = new PieCount(3) } }).Build(),
+            Now,
+            Effort.Quick);
+
+        Assert.Equal(24, Assert.Single(plan.Conflicts.OfType<TooFewSlices>()).Slices);
+        Assert.Equal(24, plan.Split.Servings.Sum(serving => serving.Slices));
+    }
+
+    [Fact]
     public void A_serving_time_that_has_passed_is_a_conflict() =>
         Assert.Contains(
             Planner.Plan(ANight().WithGuests(3).But(night => night with { ServeAt = Now - Duration.FromHours(1) }).Build(), Now, Effort.Quick).Conflicts,

@@ -10,6 +10,7 @@ public enum DraftFault
     TooLong,
     UnknownZone,
     HasPassed,
+    TooFarAhead,
     EndsBeforeServing,
     OutOfRange,
     HoursBackToFront,
@@ -23,6 +24,9 @@ public static class NightDraft
 {
     /// <summary>Longest cold ferment that is planned at all, in hours.</summary>
     public const int MostColdHours = 120;
+
+    /// <summary>Nobody plans a dough for later; it also keeps typing slips out.</summary>
+    private static readonly Period FurthestAhead = Period.FromYears(2);
 
     public static IReadOnlyList<DraftProblem> Problems(NightFacts facts, Instant now)
     {
@@ -39,6 +43,10 @@ public static class NightDraft
         if (NightTime.Zone(facts.Zone) is null)
         {
             problems.Add(new("zone", DraftFault.UnknownZone));
+        }
+        else if (facts.ServeAt > now.InUtc().LocalDateTime + FurthestAhead)
+        {
+            problems.Add(new("serveAt", DraftFault.TooFarAhead));
         }
         else if (NightTime.ToInstant(facts.ServeAt, facts.Zone) <= now)
         {

@@ -28,6 +28,7 @@ public static class ProblemText
         DraftFault.TooLong => $"At most {Range(problem.High)} characters fit here.",
         DraftFault.UnknownZone => "This time zone is not known. Choose one such as Europe/Lisbon.",
         DraftFault.HasPassed => "This time has passed. Choose a serving time in the future.",
+        DraftFault.TooFarAhead => "Choose a date within the next two years.",
         DraftFault.EndsBeforeServing => "The night ends before the first pie is served. Choose a later end.",
         DraftFault.OutOfRange => $"Choose a value from {Range(problem.Low)} to {Range(problem.High)}.",
         DraftFault.HoursBackToFront => "The shortest cold ferment must not exceed the wanted one, nor that the longest.",

@@ -1,8 +1,10 @@
 using GameNight.Nights.ForGuests;
+using GameNight.Nights.Records;
 using GameNight.Nights.Tests.Storage;
 using GameNight.Planning.Guests;
 using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
+using NodaTime;
 
 namespace GameNight.Nights.Tests.ForGuests;
 
@@ -72,6 +74,25 @@ public sealed class NoteTests(ClassDatabase database) : NightsTest(database)
         Assert.Equal((null, true), (row.Note, row.NoteIsUnreadable));
         Assert.Equal([Allergen.Sesame], row.Needs.Single().Avoids);
         Assert.NotNull(await otherKeys.LookAsync(night.Link));
+    }
+
+    [Fact]
+    public async Task Notes_are_erased_a_week_after_the_night_and_not_before()
+    {
+        var night = await App.OpenNightForOneGuestAsync();
+        var facts = (await App.ViewAsync(night.Group, night.Night)).Facts;
+        await App.AnswerAsync(night.Link, Answers.Coming().WithNote(Note, Answers.Avoiding(Allergen.Sesame)));
+        var served = NightTime.ToInstant(facts.ServeAt, facts.Zone);
+
+        App.Clock.Reset(served + Duration.FromDays(DietaryNote.KeptDays) - Duration.FromMinutes(1));
+        await App.Get<NoteRetention>().EraseAsync(Cancellation);
+        Assert.Equal(1, await NotesOfAsync(night));
+
+        App.Clock.Reset(served + Duration.FromDays(DietaryNote.KeptDays) + Duration.FromMinutes(1));
+        await App.Get<NoteRetention>().EraseAsync(Cancellation);
+        await App.Get<NoteRetention>().EraseAsync(Cancellation);
+        Assert.Equal(0, await NotesOfAsync(night));
+        Assert.NotNull((await App.LookAsync(night.Link))!.Answer);
     }
 
     private async Task<int> NotesOfAsync(GuestNight night) => (await Rows.ReadAsync(
