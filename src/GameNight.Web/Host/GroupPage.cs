@@ -1,3 +1,4 @@
+using System.Data.Common;
 using GameNight.Nights;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
@@ -99,8 +100,9 @@ public abstract class GroupPage : ComponentBase, IDisposable
                     Trouble = null;
                     return;
                 }
-                catch (NightsUnavailableException)
+                catch (Exception fault) when (fault is NightsUnavailableException or DbException { SqlState: null })
                 {
+                    // The second is a pooled connection that died unnoticed: no answer of the database, so without a state.
                     Trouble = "The database cannot be reached. Nothing you typed is lost; trying again by itself.";
                     StateHasChanged();
                     await Task.Delay(pause, Closed);
