@@ -1,12 +1,12 @@
+using System.Security.Cryptography;
+using System.Text;
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
+using GameNight.Planning.Reference;
 using GameNight.Planning.Safety;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
-using GameNight.Planning.Reference;
-using System.Security.Cryptography;
-using System.Text;
 
 namespace GameNight.Planning;
 

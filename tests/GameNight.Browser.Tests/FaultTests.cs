@@ -33,7 +33,7 @@ public class FaultTests(Site site)
         await outage.EndAsync(Cancellation);
 
         await screen.SeesAsync("The kitchen is saved; plans of nights to come follow.");
-        await Expect(screen.Page.Locator(".notice")).ToHaveCountAsync(0);
+        await Expect(screen.Page.Locator(".notice[role=alert]")).ToHaveCountAsync(0);
         await screen.Page.ReloadAsync();
         await screen.LiveAsync();
         await Expect(screen.Field("Room, °C")).ToHaveValueAsync("23.5");

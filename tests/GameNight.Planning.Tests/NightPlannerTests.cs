@@ -173,7 +173,9 @@ public class NightPlannerTests
     {
         var builder = ANight().With(AnswerState.Coming, AnEater("meat", likes: new Dictionary<string, Liking>
         {
-            ["spicy-sausage"] = Liking.Favourite, ["mushrooms"] = Liking.Never, ["peppers"] = Liking.Never,
+            ["spicy-sausage"] = Liking.Favourite,
+            ["mushrooms"] = Liking.Never,
+            ["peppers"] = Liking.Never,
         }));
         for (var index = 0; index < 7; index++)
         {

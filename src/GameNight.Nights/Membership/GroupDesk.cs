@@ -25,12 +25,7 @@ public sealed class GroupDesk
 
     public async Task<IReadOnlyList<GroupLine>> GroupsOfAsync(HostId host, CancellationToken cancellation)
     {
-        await using var db = await _sessions.OpenGlobalAsync(cancellation);
-        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        await SetHostAsync(db, host, cancellation);
-        var memberships = await db.Memberships.AsNoTracking().ToListAsync(cancellation);
-        await transaction.CommitAsync(cancellation);
-
+        var memberships = await _sessions.MembershipsOfAsync(host, cancellation);
         var groups = new List<GroupLine>();
         foreach (var membership in memberships.OrderBy(membership => membership.GroupId.Value))
         {
@@ -46,11 +41,8 @@ public sealed class GroupDesk
     /// <returns>Null when the host does not belong to the group (or it does not exist: no difference is told).</returns>
     public async Task<GroupAccess?> EnterAsync(HostId host, GroupId group, CancellationToken cancellation)
     {
-        await using var db = await _sessions.OpenGlobalAsync(cancellation);
-        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        await SetHostAsync(db, host, cancellation);
-        var membership = await db.Memberships.AsNoTracking()
-            .SingleOrDefaultAsync(row => row.GroupId == group && row.HostId == host, cancellation);
+        var memberships = await _sessions.MembershipsOfAsync(host, cancellation);
+        var membership = memberships.SingleOrDefault(row => row.GroupId == group);
         return membership is null ? null : new GroupAccess(group, host, membership.Role);
     }
 
@@ -74,9 +66,6 @@ public sealed class GroupDesk
         await session.CommitAsync(cancellation);
         return id;
     }
-
-    private static Task<int> SetHostAsync(GameNightDb db, HostId host, CancellationToken cancellation) =>
-        db.Database.ExecuteSqlAsync($"select set_config('app.host_id', {host.Value.ToString()}, true)", cancellation);
 
     private DoughRecipe StartingRecipe(GroupId group, StyleRow style) => new(
         group,

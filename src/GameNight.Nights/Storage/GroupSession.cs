@@ -13,47 +13,58 @@ internal sealed class GroupSessions(IDbContextFactory<GameNightDb> contexts)
     /// <summary>Longer than any honest query; a hanging network must not hang a page.</summary>
     private static readonly TimeSpan Deadline = TimeSpan.FromSeconds(10);
 
-    public async Task<GroupSession> OpenAsync(GroupAccess access, CancellationToken cancellation)
-    {
-        var db = await contexts.CreateDbContextAsync(cancellation);
-        try
+    /// <exception cref="NightsUnavailableException">The database cannot be reached.</exception>
+    public Task<GroupSession> OpenAsync(GroupAccess access, CancellationToken cancellation) => OpenedAsync(
+        async db =>
         {
-            db.Database.SetCommandTimeout(Deadline);
-
             // Single-row saves would otherwise run outside the transaction that carries the group.
             db.Database.AutoTransactionBehavior = AutoTransactionBehavior.Always;
             var transaction = await db.Database.BeginTransactionAsync(cancellation);
             await db.Database.ExecuteSqlAsync(
                 $"select set_config('app.group_id', {access.GroupId.Value.ToString()}, true)", cancellation);
             return new GroupSession(db, transaction, access.GroupId);
-        }
-        catch (Exception fault)
-        {
-            await db.DisposeAsync();
-            if (NightsUnavailableException.IsMeantBy(fault))
-            {
-                throw new NightsUnavailableException(fault);
-            }
+        },
+        cancellation);
 
-            throw;
-        }
+    /// <summary>A host's own memberships, before any group is entered.</summary>
+    /// <exception cref="NightsUnavailableException">The database cannot be reached.</exception>
+    public async Task<IReadOnlyList<GroupMembership>> MembershipsOfAsync(HostId host, CancellationToken cancellation)
+    {
+        var (db, memberships) = await OpenedAsync(
+            async db =>
+            {
+                await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+                await db.Database.ExecuteSqlAsync(
+                    $"select set_config('app.host_id', {host.Value.ToString()}, true)", cancellation);
+                return (db, await db.Memberships.AsNoTracking().ToListAsync(cancellation));
+            },
+            cancellation);
+        await db.DisposeAsync();
+        return memberships;
     }
 
     /// <summary>A context without any group: accounts, links and the queue of plans to make.</summary>
     /// <exception cref="NightsUnavailableException">The database cannot be reached.</exception>
-    public async Task<GameNightDb> OpenGlobalAsync(CancellationToken cancellation)
+    public Task<GameNightDb> OpenGlobalAsync(CancellationToken cancellation) => OpenedAsync(
+        async db =>
+        {
+            await db.Database.OpenConnectionAsync(cancellation);
+            return db;
+        },
+        cancellation);
+
+    private async Task<T> OpenedAsync<T>(Func<GameNightDb, Task<T>> open, CancellationToken cancellation)
     {
         var db = await contexts.CreateDbContextAsync(cancellation);
         try
         {
             db.Database.SetCommandTimeout(Deadline);
-            await db.Database.OpenConnectionAsync(cancellation);
-            return db;
+            return await open(db);
         }
         catch (Exception fault)
         {
             await db.DisposeAsync();
-            if (NightsUnavailableException.IsMeantBy(fault))
+            if (fault is not NightsUnavailableException && NightsUnavailableException.IsMeantBy(fault))
             {
                 throw new NightsUnavailableException(fault);
             }

@@ -1,5 +1,5 @@
-using GameNight.Planning.Reference;
 using GameNight.Planning.Guests;
+using GameNight.Planning.Reference;
 
 namespace GameNight.Planning.Appetite;
 

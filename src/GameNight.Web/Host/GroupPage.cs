@@ -1,4 +1,3 @@
-using System.Data.Common;
 using GameNight.Nights;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
@@ -100,9 +99,8 @@ public abstract class GroupPage : ComponentBase, IDisposable
                     Trouble = null;
                     return;
                 }
-                catch (Exception fault) when (fault is NightsUnavailableException or DbException { SqlState: null })
+                catch (NightsUnavailableException)
                 {
-                    // The second is a pooled connection that died unnoticed: no answer of the database, so without a state.
                     Trouble = "The database cannot be reached. Nothing you typed is lost; trying again by itself.";
                     StateHasChanged();
                     await Task.Delay(pause, Closed);

@@ -1,5 +1,5 @@
-using GameNight.Planning.Dough;
 using CsCheck;
+using GameNight.Planning.Dough;
 using GameNight.Planning.Timeline;
 using NodaTime;
 

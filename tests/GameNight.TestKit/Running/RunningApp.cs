@@ -38,10 +38,17 @@ public sealed partial class RunningApp : IAsyncDisposable
     /// <summary>Everything the app wrote, restarts included.</summary>
     public string Log => _earlierLog + _app.Output + _app.Errors;
 
-    /// <summary>The code for the first account, as printed at the last start.</summary>
-    public string FirstAccountCode => CodeLine().Match(_app.Output) is { Success: true } line
-        ? line.Groups[1].Value
-        : throw new InvalidOperationException($"No code was printed. The app wrote:\n{Log}");
+    /// <summary>The code for the first account, as printed at the last start; it may follow a moment after the app is ready.</summary>
+    public string FirstAccountCode
+    {
+        get
+        {
+            string? code = null;
+            return SpinWait.SpinUntil(() => (code = CodeIn(_app.Output)) is not null, Patience)
+                ? code!
+                : throw new InvalidOperationException($"No code was printed. The app wrote:\n{Log}");
+        }
+    }
 
     /// <summary>The superuser of the app's private database.</summary>
     public string AdminConnectionString => ConnectionString("postgres");
@@ -166,6 +173,9 @@ public sealed partial class RunningApp : IAsyncDisposable
             return false;
         }
     }
+
+    private static string? CodeIn(string output) =>
+        CodeLine().Match(output) is { Success: true } line ? line.Groups[1].Value : null;
 
     [GeneratedRegex("enter this code: ([A-Z0-9-]+)")]
     private static partial Regex CodeLine();
