@@ -16,6 +16,9 @@ internal static class GuestEndpoints
 {
     private const long LargestForm = 64 * 1024;
 
+    /// <summary>Up to here a form that is too large is told so; beyond, the connection is cut.</summary>
+    private const long LargestDrained = 4 * 1024 * 1024;
+
     private static readonly FormOptions Limits = new()
     {
         ValueCountLimit = 400,
@@ -114,16 +117,23 @@ internal static class GuestEndpoints
                 StatusCodes.Status200OK, "Thank you", "Your host will see that this link reached somebody else. Ask them for your own.")
             : NotValid(false);
 
+    /// <returns>Null when it is too large or broken.</returns>
     private static async Task<IFormCollection?> ReadFormAsync(HttpContext context, CancellationToken cancellation)
     {
-        var size = context.Features.Get<IHttpMaxRequestBodySizeFeature>();
-        if (size is { IsReadOnly: false })
+        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
         {
-            size.MaxRequestBodySize = LargestForm;
+            size.MaxRequestBodySize = LargestDrained;
         }
 
         try
         {
+            if (context.Request.ContentLength > LargestForm)
+            {
+                // Read to the end and thrown away: a browser that is cut off while sending shows its own error page.
+                await context.Request.Body.CopyToAsync(Stream.Null, cancellation);
+                return null;
+            }
+
             return await context.Request.ReadFormAsync(Limits, cancellation);
         }
         catch (Exception fault) when (fault is BadHttpRequestException or InvalidDataException or InvalidOperationException)

@@ -18,6 +18,7 @@ public sealed class HostDeskTests(ClassDatabase database) : NightsTest(database)
         { "bring", DraftFault.TooLong, facts => facts with { Bring = new string('x', NightFacts.LongestBring + 1) } },
         { "serveAt", DraftFault.HasPassed, facts => facts with { ServeAt = new LocalDateTime(2026, 12, 9, 19, 0) } },
         { "zone", DraftFault.UnknownZone, facts => facts with { Zone = "Europe/Atlantis" } },
+        { "serveAt", DraftFault.TooFarAhead, facts => facts with { ServeAt = new LocalDateTime(9999, 12, 31, 23, 0), EndsAt = null } },
         { "endsAt", DraftFault.EndsBeforeServing, facts => facts with { EndsAt = facts.ServeAt } },
         { "coldHours", DraftFault.HoursBackToFront, facts => facts with { ShortestColdHours = 49 } },
         { "coldHours", DraftFault.HoursBackToFront, facts => facts with { LongestColdHours = 47 } },
