@@ -41,7 +41,8 @@ public static class GameNightApp
             builder.WebHost.UseUrls(options.Address.Length > 0 ? $"http://{options.Address}:5080" : GameNightOptions.DefaultUrls);
         }
 
-        builder.Logging.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.Warning);
+        // Requests are not logged: their paths carry the secret part of private links.
+        builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
         builder.Logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.Warning);
         builder.Logging.AddFilter("Microsoft.Hosting.Lifetime", LogLevel.Warning);
 
