@@ -5,6 +5,8 @@ namespace GameNight.LocalPostgres;
 /// <summary>The user Postgres runs as: the app's own, or an unprivileged one when the app is root, which Postgres refuses.</summary>
 internal sealed record ServerAccount
 {
+    private const string Users = "/etc/passwd";
+
     private ServerAccount(string? switchTo)
     {
         SwitchTo = switchTo;
@@ -32,8 +34,8 @@ internal sealed record ServerAccount
         }
 
         // A uid without an entry in the list of users fails inside Postgres, so it has to be a user who really exists.
-        var lookup = await Command.RunAsync("id", ["-u", "postgres"], Own, "/", cancellation);
-        return new ServerAccount(lookup.Succeeded ? "postgres" : "nobody");
+        var users = await File.ReadAllLinesAsync(Users, cancellation);
+        return new ServerAccount(users.Any(user => user.StartsWith("postgres:", StringComparison.Ordinal)) ? "postgres" : "nobody");
     }
 
     public ProcessStartInfo StartInfo(string program, IEnumerable<string> arguments, string workingFolder)
