@@ -14,7 +14,7 @@ public static class ReasonText
     public static string Say(Reason reason) => reason switch
     {
         AnswersCounted r => $"{People(r.Guests, "guest")}{Bringing(r.Companions)}: {WordText.Say(r.Answer)}, counted with a chance of {Chance(r.Chance)}.",
-        EatersCounted r => $"{People(r.Eaters, WordText.Say(r.Portion))} at about {Number(r.SlicesEach)} slices each, when they come.",
+        EatersCounted r => $"{People(r.Eaters, WordText.Say(r.Portion))} at about {Number(r.SlicesEach)} slices each, when they come (a prior, mostly from memory; differs between people by 45 %).",
         RemoteNotCounted r => $"{People(r.People, "person")} joining from elsewhere: no slices.",
         RunOutChanceAsked r => $"You accept a run-out chance of {Chance(r.Asked)}; {Pies(r.Pies)} reach {Chance(r.Reached)}, one fewer would not.",
         BallFromShape r => $"{Centimetres(r.Diameter)} across at {r.ThicknessGramsPerCm2:0.00} g of dough per square centimetre.",
@@ -26,7 +26,7 @@ public static class ReasonText
         FridgeAssumed r => $"Your fridge is not measured: {Celsius(r.Assumed)} is assumed, the mean of homes, and the band is wider. Put a glass of water in for a night and measure that.",
         DoseForAltitude r => $"At {Whole(r.Metres)} m gas takes more room: {Percent(r.Factor)} of the sea-level dose.",
         ColdDoseIsUncertain r => $"A cold dose is the weakest number here: the truth may lie a factor of {Number(r.BandFactor)} away. Look at the dough, not only at the clock.",
-        SpreadOnArea r => $"{Whole(r.AreaCm2)} cm² at {r.GramsPerCm2:0.00} g per square centimetre.",
+        SpreadOnArea r => $"{Whole(r.AreaCm2)} cm² at {r.GramsPerCm2:0.00} g per square centimetre (from memory; the hand moves it by 15 %).",
         _ => throw new UnreachableException($"No wording for {reason.GetType().Name}."),
     };
 
