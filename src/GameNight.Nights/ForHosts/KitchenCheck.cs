@@ -86,7 +86,7 @@ internal sealed class KitchenCheck(ReferenceTables tables)
         return new NightSnapshot(
             Instant.FromUnixTimeSeconds(0),
             [],
-            facts.ToSnapshot(),
+            facts.Kitchen,
             new DoughFormula(
                 new Share(style.Water), new Share(style.Salt), default, default, false, YeastForm.Instant, default, default),
             new PieShape(

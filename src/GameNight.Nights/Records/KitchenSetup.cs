@@ -6,41 +6,25 @@ using NodaTime;
 namespace GameNight.Nights.Records;
 
 /// <summary>Everything about the kitchen that a host may set. Ranges are those of the planner's snapshot check.</summary>
-public sealed record KitchenFacts(
-    Celsius Room,
-    Celsius? Fridge,
-    Celsius Tap,
-    Celsius Oven,
-    double AltitudeMetres,
-    Grams BatchCapacity,
-    KneadingWay Kneading,
-    int PiesPerBake,
-    int Hands,
-    Duration Preheat,
-    Duration Soak,
-    Duration Bake,
-    Duration Recovery,
-    HostHours Hours)
+public sealed record KitchenFacts(KitchenSnapshot Kitchen, HostHours Hours)
 {
     /// <summary>A domestic oven with one surface, a bowl for 1.5 kg of dough and an unmeasured fridge (from memory).</summary>
     public static KitchenFacts Starting { get; } = new(
-        Room: new Celsius(21),
-        Fridge: null,
-        Tap: new Celsius(14),
-        Oven: new Celsius(250),
-        AltitudeMetres: 0,
-        BatchCapacity: new Grams(1500),
-        Kneading: KneadingWay.ByHand,
-        PiesPerBake: 1,
-        Hands: 1,
-        Preheat: Duration.FromMinutes(25),
-        Soak: Duration.FromMinutes(60),
-        Bake: Duration.FromMinutes(7),
-        Recovery: Duration.FromMinutes(12),
-        Hours: HostHours.Usual);
-
-    public KitchenSnapshot ToSnapshot() => new(
-        Room, Fridge, Tap, Oven, AltitudeMetres, BatchCapacity, Kneading, PiesPerBake, Hands, Preheat, Soak, Bake, Recovery);
+        new KitchenSnapshot(
+            Room: new Celsius(21),
+            Fridge: null,
+            Tap: new Celsius(14),
+            Oven: new Celsius(250),
+            AltitudeMetres: 0,
+            BatchCapacity: new Grams(1500),
+            Kneading: KneadingWay.ByHand,
+            PiesPerBake: 1,
+            Hands: 1,
+            Preheat: Duration.FromMinutes(25),
+            Soak: Duration.FromMinutes(60),
+            Bake: Duration.FromMinutes(7),
+            Recovery: Duration.FromMinutes(12)),
+        HostHours.Usual);
 }
 
 /// <summary>The group's kitchen.</summary>

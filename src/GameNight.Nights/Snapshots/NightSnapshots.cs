@@ -37,7 +37,7 @@ internal sealed class NightSnapshots(ReferenceTables tables)
         return new NightSnapshot(
             NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone),
             [.. invited.Select(row => ToSnapshot(row.Guest, row.Answer?.Facts, row.Note?.Needs ?? []))],
-            kitchen.Facts.ToSnapshot(),
+            kitchen.Facts.Kitchen,
             recipe.Formula,
             recipe.Shape,
             new Menu(

@@ -12,10 +12,10 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
 {
     public static TheoryData<string, Func<KitchenFacts, KitchenFacts>> Kitchens => new()
     {
-        { "kitchen.fridgeCelsius", facts => facts with { Room = new Celsius(8), Fridge = new Celsius(9) } },
-        { "kitchen.roomCelsius", facts => facts with { Room = new Celsius(50) } },
-        { "kitchen.ovenCelsius", facts => facts with { Oven = new Celsius(80) } },
-        { "kitchen.piesPerBake", facts => facts with { PiesPerBake = 0 } },
+        { "kitchen.fridgeCelsius", facts => facts with { Kitchen = facts.Kitchen with { Room = new Celsius(8), Fridge = new Celsius(9) } } },
+        { "kitchen.roomCelsius", facts => facts with { Kitchen = facts.Kitchen with { Room = new Celsius(50) } } },
+        { "kitchen.ovenCelsius", facts => facts with { Kitchen = facts.Kitchen with { Oven = new Celsius(80) } } },
+        { "kitchen.piesPerBake", facts => facts with { Kitchen = facts.Kitchen with { PiesPerBake = 0 } } },
         { "sleep", facts => facts with { Hours = facts.Hours with { SleepUntilMinute = 1440 } } },
         { "sleep", facts => facts with { Hours = facts.Hours with { SleepFromMinute = -1 } } },
         { "work", facts => facts with { Hours = facts.Hours with { Work = [new(IsoDayOfWeek.Monday, 540, 1440)] } } },
@@ -43,14 +43,14 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         var (facts, version) = await App.Kitchen.KitchenAsync(group.Access, Cancellation);
 
         var first = await App.Kitchen.SetKitchenAsync(
-            group.Access, facts with { Room = new Celsius(23) }, version, Cancellation);
+            group.Access, facts with { Kitchen = facts.Kitchen with { Room = new Celsius(23) } }, version, Cancellation);
         var second = await App.Kitchen.SetKitchenAsync(
-            group.Access, facts with { Hands = 2 }, version, Cancellation);
+            group.Access, facts with { Kitchen = facts.Kitchen with { Hands = 2 } }, version, Cancellation);
 
         Assert.IsType<SaveResult.Saved>(first);
         Assert.IsType<SaveResult.ChangedMeanwhile>(second);
         var (kept, _) = await App.Kitchen.KitchenAsync(group.Access, Cancellation);
-        Assert.Equal((23, 1), (kept.Room.Value, kept.Hands));
+        Assert.Equal((23, 1), (kept.Kitchen.Room.Value, kept.Kitchen.Hands));
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         await Storage.Rows.TellAsync(Database.AdminConnectionString, $"delete from replan_queue where group_id = '{group.Id.Value}'");
         var (kitchen, version) = await App.Kitchen.KitchenAsync(group.Access, Cancellation);
 
-        await App.Kitchen.SetKitchenAsync(group.Access, kitchen with { Hands = 2 }, version, Cancellation);
+        await App.Kitchen.SetKitchenAsync(group.Access, kitchen with { Kitchen = kitchen.Kitchen with { Hands = 2 } }, version, Cancellation);
 
         Assert.Equal([$"{coming.Value}"], await Storage.Rows.ReadAsync(
             Database.AdminConnectionString, $"select night_id from replan_queue where group_id = '{group.Id.Value}'"));
@@ -132,7 +132,7 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         var (facts, version) = await App.Kitchen.KitchenAsync(group.Access, Cancellation);
 
         var result = await App.Kitchen.SetKitchenAsync(
-            group.Access, facts with { Fridge = new Celsius(20) }, version, Cancellation);
+            group.Access, facts with { Kitchen = facts.Kitchen with { Fridge = new Celsius(20) } }, version, Cancellation);
 
         Assert.Equal(
             new SnapshotProblem("kitchen.fridgeCelsius", SnapshotFault.OutOfRange, 20, -1, 14),

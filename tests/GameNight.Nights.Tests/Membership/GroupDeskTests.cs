@@ -92,7 +92,7 @@ public sealed class GroupDeskTests(ClassDatabase database) : NightsTest(database
         var menu = await App.Kitchen.MenuAsync(group.Access, Cancellation);
         var guests = await App.GuestList.GuestsAsync(group.Access, Cancellation);
 
-        Assert.Equal(KitchenFacts.Starting.Room, kitchen.Room);
+        Assert.Equal(KitchenFacts.Starting.Kitchen.Room, kitchen.Kitchen.Room);
         Assert.Equal(["Counter slice", "House dough, cold", "Soft pan"], doughs.Select(dough => dough.Name));
         Assert.Equal(
             SharedFolder.Tables.Menu.Items.Select(item => item.Name).Order(), menu.Select(item => item.Name).Order());

@@ -79,7 +79,7 @@ public sealed class BegunDoughTests(ClassDatabase database) : PlannerTest(databa
         var before = (await SavedAsync(night))!.Document;
         var (kitchen, version) = await App.Kitchen.KitchenAsync(night.Group.Access, Cancellation);
 
-        await App.Kitchen.SetKitchenAsync(night.Group.Access, kitchen with { Hands = 3 }, version, Cancellation);
+        await App.Kitchen.SetKitchenAsync(night.Group.Access, kitchen with { Kitchen = kitchen.Kitchen with { Hands = 3 } }, version, Cancellation);
         await App.AnswerAsync(night.Link, Answers.NotComing(revision: 1));
         var view = (await App.Plans.PlanAsync(night.Group.Access, night.Night, Cancellation))!;
         await UntilPlannedAsync(night.Night);

@@ -98,7 +98,7 @@ public sealed class NightSnapshotTests(ClassDatabase database) : NightsTest(data
         var snapshot = await SnapshotAsync(night);
 
         Assert.Equal(Instant.FromUtc(2026, 12, 12, 18, 30), snapshot.ServeAt);
-        Assert.Equal(kitchen.ToSnapshot(), snapshot.Kitchen);
+        Assert.Equal(kitchen.Kitchen, snapshot.Kitchen);
         Assert.Equal((dough.Formula, dough.Shape), (snapshot.Formula, snapshot.Shape));
         Assert.Equal(
             new ColdFerment(Duration.FromHours(40), Duration.FromHours(48), Duration.FromHours(72)), snapshot.ColdFerment);

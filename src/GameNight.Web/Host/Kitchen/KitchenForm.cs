@@ -1,4 +1,5 @@
 using GameNight.Nights.Records;
+using GameNight.Planning;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Quantities;
 using NodaTime;
@@ -29,21 +30,22 @@ public sealed class KitchenForm
 
     public static KitchenForm Of(KitchenFacts facts)
     {
+        var kitchen = facts.Kitchen;
         var form = new KitchenForm
         {
-            Room = TypedNumbers.Text(facts.Room.Value),
-            Fridge = facts.Fridge is { } fridge ? TypedNumbers.Text(fridge.Value) : "",
-            Tap = TypedNumbers.Text(facts.Tap.Value),
-            Oven = TypedNumbers.Text(facts.Oven.Value),
-            Altitude = TypedNumbers.Text(facts.AltitudeMetres),
-            BatchCapacity = TypedNumbers.Text(facts.BatchCapacity.Value),
-            Kneading = facts.Kneading,
-            PiesPerBake = TypedNumbers.Text(facts.PiesPerBake),
-            Hands = TypedNumbers.Text(facts.Hands),
-            Preheat = TypedNumbers.Text(facts.Preheat.TotalMinutes),
-            Soak = TypedNumbers.Text(facts.Soak.TotalMinutes),
-            Bake = TypedNumbers.Text(facts.Bake.TotalMinutes),
-            Recovery = TypedNumbers.Text(facts.Recovery.TotalMinutes),
+            Room = TypedNumbers.Text(kitchen.Room.Value),
+            Fridge = kitchen.Fridge is { } fridge ? TypedNumbers.Text(fridge.Value) : "",
+            Tap = TypedNumbers.Text(kitchen.Tap.Value),
+            Oven = TypedNumbers.Text(kitchen.Oven.Value),
+            Altitude = TypedNumbers.Text(kitchen.AltitudeMetres),
+            BatchCapacity = TypedNumbers.Text(kitchen.BatchCapacity.Value),
+            Kneading = kitchen.Kneading,
+            PiesPerBake = TypedNumbers.Text(kitchen.PiesPerBake),
+            Hands = TypedNumbers.Text(kitchen.Hands),
+            Preheat = TypedNumbers.Text(kitchen.Preheat.TotalMinutes),
+            Soak = TypedNumbers.Text(kitchen.Soak.TotalMinutes),
+            Bake = TypedNumbers.Text(kitchen.Bake.TotalMinutes),
+            Recovery = TypedNumbers.Text(kitchen.Recovery.TotalMinutes),
             SleepFrom = TypedTimes.Text(facts.Hours.SleepFrom),
             SleepUntil = TypedTimes.Text(facts.Hours.SleepUntil),
         };
@@ -73,7 +75,7 @@ public sealed class KitchenForm
             times["work"] = "Work ends before it starts. Give a later end.";
         }
 
-        var facts = new KitchenFacts(
+        var kitchen = new KitchenSnapshot(
             new Celsius(room),
             fridge is { } measured ? new Celsius(measured) : null,
             new Celsius(numbers.Read("tapCelsius", Tap, 0, 35)),
@@ -86,10 +88,10 @@ public sealed class KitchenForm
             Duration.FromMinutes(numbers.Read("preheatMinutes", Preheat, 0, 180)),
             Duration.FromMinutes(numbers.Read("soakMinutes", Soak, 0, 180)),
             Duration.FromMinutes(numbers.Read("bakeMinutes", Bake, 1, 60)),
-            Duration.FromMinutes(numbers.Read("recoveryMinutes", Recovery, 0, 60)),
-            new HostHours(sleepFrom, sleepUntil, [.. WorkDays.Select(day => new WorkingHours(day, workFrom, workUntil))]));
+            Duration.FromMinutes(numbers.Read("recoveryMinutes", Recovery, 0, 60)));
+        var hours = new HostHours(sleepFrom, sleepUntil, [.. WorkDays.Select(day => new WorkingHours(day, workFrom, workUntil))]);
         var problems = numbers.Problems.Concat(times).ToDictionary();
-        return (problems.Count == 0 ? facts : null, problems);
+        return (problems.Count == 0 ? new KitchenFacts(kitchen, hours) : null, problems);
 
         int Minute(string field, string text)
         {
