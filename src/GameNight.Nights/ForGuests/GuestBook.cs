@@ -29,9 +29,9 @@ public sealed class GuestBook
     public async Task<InvitationLookup> LookAsync(LinkToken? link, CancellationToken cancellation)
     {
         var lookup = await _links.FindAsync(link, LinkScope.Answer, cancellation);
-        if (lookup is not LinkLookup.Found { Holder: var holder })
+        if (lookup is not LinkLookup<LinkHolder>.Found { Holder: var holder })
         {
-            return new InvitationLookup.LinkNotValid(lookup is LinkLookup.Expired);
+            return new InvitationLookup.LinkNotValid(lookup is LinkLookup<LinkHolder>.Expired);
         }
 
         await using var session = await _sessions.OpenAsync(holder.Access, cancellation);
@@ -47,9 +47,9 @@ public sealed class GuestBook
     public async Task<AnswerResult> AnswerAsync(LinkToken? link, GuestAnswer answer, CancellationToken cancellation)
     {
         var lookup = await _links.FindAsync(link, LinkScope.Answer, cancellation);
-        if (lookup is not LinkLookup.Found { Holder: var holder })
+        if (lookup is not LinkLookup<LinkHolder>.Found { Holder: var holder })
         {
-            return new AnswerResult.LinkNotValid(lookup is LinkLookup.Expired);
+            return new AnswerResult.LinkNotValid(lookup is LinkLookup<LinkHolder>.Expired);
         }
 
         try
@@ -68,7 +68,7 @@ public sealed class GuestBook
     public async Task<bool> DisownAsync(LinkToken? link, CancellationToken cancellation)
     {
         var lookup = await _links.FindAsync(link, LinkScope.Answer, cancellation);
-        if (lookup is not LinkLookup.Found { Holder: var holder })
+        if (lookup is not LinkLookup<LinkHolder>.Found { Holder: var holder })
         {
             return false;
         }

@@ -57,8 +57,9 @@ internal sealed class NoteRetention(GroupSessions sessions, IClock clock, ILogge
     {
         var linksEndBefore = clock.GetCurrentInstant() - Duration.FromDays(DietaryNote.KeptDays) + LinkDirectory.KeptAfterNight;
         await using var db = await sessions.OpenGlobalAsync(cancellation);
-        var nights = await db.Links.AsNoTracking().Where(link => link.ExpiresAt < linksEndBefore)
+        var nights = await db.Links.AsNoTracking()
+            .Where(link => link.Scope == LinkScope.Answer && link.ExpiresAt < linksEndBefore)
             .Select(link => new { link.GroupId, link.NightId }).Distinct().ToListAsync(cancellation);
-        return [.. nights.Select(night => (night.GroupId, night.NightId))];
+        return [.. nights.Select(night => (night.GroupId, night.NightId!.Value))];
     }
 }

@@ -184,9 +184,7 @@ public sealed class HostDesk
             return new SaveResult.Gone();
         }
 
-        await session.Db.Links
-            .Where(link => link.GroupId == access.GroupId && link.NightId == id && link.GuestId == guest)
-            .ExecuteDeleteAsync(cancellation);
+        await LinkDirectory.EndAsync(session, id, guest, cancellation);
         _replans.Night(session, id);
         await session.CommitAsync(cancellation);
         _replans.Wake(id);

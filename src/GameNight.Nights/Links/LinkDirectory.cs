@@ -6,56 +6,98 @@ using NodaTime;
 
 namespace GameNight.Nights.Links;
 
-/// <summary>Whom a link belongs to.</summary>
+/// <summary>Whom a guest's link belongs to.</summary>
 internal sealed record LinkHolder(GroupAccess Access, NightId Night, GuestId Guest);
 
 /// <summary>What became of a link that was looked up.</summary>
-internal abstract record LinkLookup
+/// <typeparam name="T">Whom such a link belongs to.</typeparam>
+internal abstract record LinkLookup<T>
 {
-    internal sealed record Found(LinkHolder Holder) : LinkLookup;
+    internal sealed record Found(T Holder) : LinkLookup<T>;
 
     /// <summary>It was a link once: its time is over.</summary>
-    internal sealed record Expired : LinkLookup;
+    internal sealed record Expired : LinkLookup<T>;
 
     /// <summary>Unknown, malformed or replaced: no difference is told.</summary>
-    internal sealed record Unknown : LinkLookup;
+    internal sealed record Unknown : LinkLookup<T>;
 }
 
-/// <summary>From secret links to guests of nights, and back.</summary>
+/// <summary>From secret links to whom they belong, and back.</summary>
 internal sealed class LinkDirectory(GroupSessions sessions, LinkSecret secret, IClock clock)
 {
-    /// <summary>A link ends this long after the night.</summary>
+    /// <summary>A guest's links end this long after the night.</summary>
     public static readonly Duration KeptAfterNight = Duration.FromDays(30);
 
-    public LinkToken TokenFor(Invitation invitation) => secret.Token(
-        LinkScope.Answer, invitation.GroupId, invitation.NightId, invitation.GuestId, invitation.LinkGeneration);
+    /// <summary>Each invitation has one link of each of these.</summary>
+    private static readonly LinkScope[] OfInvitations = [LinkScope.Answer, LinkScope.LookBack];
 
-    /// <summary>Lists the invitation's link, within the session's commit.</summary>
-    public void List(GroupSession session, Invitation invitation, Instant nightAt) => session.Db.Links.Add(new LinkRow(
+    public LinkToken TokenFor(Invitation invitation, LinkScope scope = LinkScope.Answer) => secret.Token(
+        scope, invitation.GroupId, invitation.NightId, invitation.GuestId.Value, invitation.LinkGeneration);
+
+    public LinkToken TokenFor(HostInvitation invitation) => secret.Token(
+        LinkScope.JoinAsHost, invitation.GroupId, night: null, invitation.Id.Value, invitation.LinkGeneration);
+
+    /// <summary>Lists the invitation's links, within the session's commit.</summary>
+    public void List(GroupSession session, Invitation invitation, Instant nightAt) =>
+        session.Db.Links.AddRange(OfInvitations.Select(scope => new LinkRow(
+            TokenFor(invitation, scope).Hash(),
+            scope,
+            invitation.GroupId,
+            invitation.NightId,
+            invitation.GuestId.Value,
+            invitation.LinkGeneration,
+            nightAt + KeptAfterNight)));
+
+    /// <summary>Lists the link with which a host joins, within the session's commit.</summary>
+    public void List(GroupSession session, HostInvitation invitation) => session.Db.Links.Add(new LinkRow(
         TokenFor(invitation).Hash(),
-        LinkScope.Answer,
+        LinkScope.JoinAsHost,
         invitation.GroupId,
-        invitation.NightId,
-        invitation.GuestId,
+        nightId: null,
+        invitation.Id.Value,
         invitation.LinkGeneration,
-        nightAt + KeptAfterNight));
+        invitation.ExpiresAt));
 
-    /// <summary>Ends the links of the invitation's guest and night and lists the one it has now, within the session's commit.</summary>
+    /// <summary>Ends the links of the invitation's guest and night and lists those it has now, within the session's commit.</summary>
     public async Task ReplaceAsync(
         GroupSession session, Invitation invitation, Instant nightAt, CancellationToken cancellation)
     {
-        await session.Db.Links
-            .Where(link => link.GroupId == invitation.GroupId
-                && link.NightId == invitation.NightId && link.GuestId == invitation.GuestId)
-            .ExecuteDeleteAsync(cancellation);
+        await EndAsync(session, invitation.NightId, invitation.GuestId, cancellation);
         List(session, invitation, nightAt);
     }
 
-    public async Task<LinkLookup> FindAsync(LinkToken? token, LinkScope scope, CancellationToken cancellation)
+    /// <summary>Ends the links of a guest for a night, within the session's commit.</summary>
+    public static Task EndAsync(GroupSession session, NightId night, GuestId guest, CancellationToken cancellation) =>
+        session.Db.Links
+            .Where(link => link.GroupId == session.GroupId && link.NightId == night && link.Subject == guest.Value)
+            .ExecuteDeleteAsync(cancellation);
+
+    /// <summary>Ends the link of a host invitation, within the session's commit.</summary>
+    public static Task EndAsync(GroupSession session, HostInvitationId invitation, CancellationToken cancellation) =>
+        session.Db.Links
+            .Where(link => link.GroupId == session.GroupId && link.Subject == invitation.Value)
+            .ExecuteDeleteAsync(cancellation);
+
+    /// <summary>Whose link of that scope it is; the scope is one of those that invitations to nights have.</summary>
+    public Task<LinkLookup<LinkHolder>> FindAsync(LinkToken? token, LinkScope scope, CancellationToken cancellation) =>
+        FindAsync(
+            token,
+            scope,
+            link => new LinkHolder(new GroupAccess(link.GroupId, null, null), link.NightId!.Value, new GuestId(link.Subject)),
+            cancellation);
+
+    /// <summary>Which invitation to join a group as a host it is.</summary>
+    public Task<LinkLookup<(GroupId Group, HostInvitationId Invitation)>> FindHostInvitationAsync(
+        LinkToken? token, CancellationToken cancellation) =>
+        FindAsync(
+            token, LinkScope.JoinAsHost, link => (link.GroupId, new HostInvitationId(link.Subject)), cancellation);
+
+    private async Task<LinkLookup<T>> FindAsync<T>(
+        LinkToken? token, LinkScope scope, Func<LinkRow, T> holder, CancellationToken cancellation)
     {
         if (token is not { } known)
         {
-            return new LinkLookup.Unknown();
+            return new LinkLookup<T>.Unknown();
         }
 
         await using var db = await sessions.OpenGlobalAsync(cancellation);
@@ -64,11 +106,11 @@ internal sealed class LinkDirectory(GroupSessions sessions, LinkSecret secret, I
             .SingleOrDefaultAsync(row => row.TokenHash == hash && row.Scope == scope, cancellation);
         if (link is null)
         {
-            return new LinkLookup.Unknown();
+            return new LinkLookup<T>.Unknown();
         }
 
         return link.ExpiresAt < clock.GetCurrentInstant()
-            ? new LinkLookup.Expired()
-            : new LinkLookup.Found(new LinkHolder(new GroupAccess(link.GroupId, null, null), link.NightId, link.GuestId));
+            ? new LinkLookup<T>.Expired()
+            : new LinkLookup<T>.Found(holder(link));
     }
 }

@@ -51,9 +51,9 @@ public sealed class LinkSecret
         _key = key;
     }
 
-    internal LinkToken Token(LinkScope scope, GroupId group, NightId night, GuestId guest, int generation)
+    internal LinkToken Token(LinkScope scope, GroupId group, NightId? night, Guid subject, int generation)
     {
-        var subject = $"{scope}|{group}|{night}|{guest}|{generation}";
-        return LinkToken.From(HMACSHA256.HashData(_key, Encoding.UTF8.GetBytes(subject)));
+        var holder = $"{scope}|{group}|{night}|{subject:N}|{generation}";
+        return LinkToken.From(HMACSHA256.HashData(_key, Encoding.UTF8.GetBytes(holder)));
     }
 }

@@ -8,11 +8,12 @@ namespace GameNight.Nights.Membership;
 /// </summary>
 public sealed record GroupAccess
 {
-    internal GroupAccess(GroupId groupId, HostId? hostId, HostRole? role)
+    internal GroupAccess(GroupId groupId, HostId? hostId, HostRole? role, bool seesNotes = false)
     {
         GroupId = groupId;
         HostId = hostId;
         Role = role;
+        SeesNotes = seesNotes;
     }
 
     public GroupId GroupId { get; }
@@ -21,4 +22,19 @@ public sealed record GroupAccess
     public HostId? HostId { get; }
 
     public HostRole? Role { get; }
+
+    /// <summary>May read the guests' private notes.</summary>
+    public bool SeesNotes { get; }
+
+    public bool Allows(HostRole right) => Role >= right;
+
+    /// <summary>The first line of everything a host does beyond looking.</summary>
+    /// <exception cref="RightMissingException">The host may not do that (any more).</exception>
+    internal void Demand(HostRole right)
+    {
+        if (!Allows(right))
+        {
+            throw new RightMissingException(right);
+        }
+    }
 }

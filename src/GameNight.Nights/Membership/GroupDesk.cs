@@ -30,7 +30,7 @@ public sealed class GroupDesk
         foreach (var membership in memberships.OrderBy(membership => membership.GroupId.Value))
         {
             await using var session = await _sessions.OpenAsync(
-                new GroupAccess(membership.GroupId, host, membership.Role), cancellation);
+                new GroupAccess(membership.GroupId, host, membership.Role, membership.SeesNotes), cancellation);
             var group = await session.Db.Groups.AsNoTracking().SingleAsync(cancellation);
             groups.Add(new GroupLine(group.Id, group.Name, group.Zone, membership.Role));
         }
@@ -43,7 +43,7 @@ public sealed class GroupDesk
     {
         var memberships = await _sessions.MembershipsOfAsync(host, cancellation);
         var membership = memberships.SingleOrDefault(row => row.GroupId == group);
-        return membership is null ? null : new GroupAccess(group, host, membership.Role);
+        return membership is null ? null : new GroupAccess(group, host, membership.Role, membership.SeesNotes);
     }
 
     /// <summary>
@@ -53,9 +53,9 @@ public sealed class GroupDesk
         HostId host, string hostName, string groupName, string zone, CancellationToken cancellation)
     {
         var id = GroupId.New();
-        await using var session = await _sessions.OpenAsync(new GroupAccess(id, host, HostRole.Owner), cancellation);
+        await using var session = await _sessions.OpenAsync(new GroupAccess(id, host, HostRole.Owner, seesNotes: true), cancellation);
         session.Db.Groups.Add(new Group(id, groupName, zone));
-        session.Db.Memberships.Add(new GroupMembership(id, host, HostRole.Owner));
+        session.Db.Memberships.Add(new GroupMembership(id, host, HostRole.Owner, seesNotes: true));
         session.Db.Kitchens.Add(new KitchenSetup(id, KitchenFacts.Starting));
         session.Db.Guests.Add(new Guest(id, GuestId.New(), hostName, PortionClass.Adult, host));
         session.Db.Recipes.AddRange(_tables.Dough.Styles

@@ -9,18 +9,21 @@ public enum LinkScope
     Feed,
     Unsubscribe,
     LookBack,
+
+    /// <summary>Joins a group as a host, once.</summary>
+    JoinAsHost,
 }
 
 /// <summary>From the hash of a secret link to whom it belongs. Global and free of content: hash, ids, scope, expiry.</summary>
 public sealed class LinkRow
 {
-    public LinkRow(byte[] tokenHash, LinkScope scope, GroupId groupId, NightId nightId, GuestId guestId, int generation, Instant expiresAt)
+    public LinkRow(byte[] tokenHash, LinkScope scope, GroupId groupId, NightId? nightId, Guid subject, int generation, Instant expiresAt)
     {
         TokenHash = tokenHash;
         Scope = scope;
         GroupId = groupId;
         NightId = nightId;
-        GuestId = guestId;
+        Subject = subject;
         Generation = generation;
         ExpiresAt = expiresAt;
     }
@@ -28,8 +31,13 @@ public sealed class LinkRow
     public byte[] TokenHash { get; private set; }
     public LinkScope Scope { get; private set; }
     public GroupId GroupId { get; private set; }
-    public NightId NightId { get; private set; }
-    public GuestId GuestId { get; private set; }
+
+    /// <summary>The night it is good for, or null when it is good beyond one night.</summary>
+    public NightId? NightId { get; private set; }
+
+    /// <summary>Id of the guest it belongs to; of the host invitation for <see cref="LinkScope.JoinAsHost"/>.</summary>
+    public Guid Subject { get; private set; }
+
     public int Generation { get; private set; }
     public Instant ExpiresAt { get; private set; }
 

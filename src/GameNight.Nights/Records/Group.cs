@@ -25,24 +25,40 @@ public sealed class Group
     }
 }
 
-/// <summary>What a host may do in a group.</summary>
+/// <summary>What a host may do in a group; each may do what stands before it as well.</summary>
 public enum HostRole
 {
+    /// <summary>Sees plans and timelines, keeps kitchen and doughs, writes down how a night went.</summary>
+    Cook,
+
+    /// <summary>Opens, changes and cancels nights, invites guests, keeps the menu.</summary>
+    Organiser,
+
+    /// <summary>Invites and removes hosts, exports and deletes the group.</summary>
     Owner,
-    Host,
 }
 
 /// <summary>A host belongs to a group.</summary>
 public sealed class GroupMembership
 {
-    public GroupMembership(GroupId groupId, HostId hostId, HostRole role)
+    public GroupMembership(GroupId groupId, HostId hostId, HostRole role, bool seesNotes)
     {
         GroupId = groupId;
         HostId = hostId;
         Role = role;
+        SeesNotes = seesNotes;
     }
 
     public GroupId GroupId { get; private set; }
     public HostId HostId { get; private set; }
     public HostRole Role { get; private set; }
+
+    /// <summary>May read the guests' private notes. Must-nots as rules are shown to every host: they cook by them.</summary>
+    public bool SeesNotes { get; private set; }
+
+    public void Grant(HostRole role, bool seesNotes)
+    {
+        Role = role;
+        SeesNotes = seesNotes;
+    }
 }

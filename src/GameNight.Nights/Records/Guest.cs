@@ -1,4 +1,5 @@
 using GameNight.Planning.Guests;
+using NodaTime;
 
 namespace GameNight.Nights.Records;
 
@@ -24,9 +25,34 @@ public sealed class Guest
     /// <summary>The account of a host, null for a guest without one.</summary>
     public HostId? HostId { get; private set; }
 
+    /// <summary>Invited to every new night unless the host takes them off.</summary>
+    public bool IsStanding { get; private set; } = true;
+
+    /// <summary>The guest allows other guests to read their name among those who come.</summary>
+    public bool ShowsName { get; private set; }
+
+    /// <summary>Left or was removed then: the name is gone, counts of past nights stay, and no list offers them.</summary>
+    public Instant? FormerSince { get; private set; }
+
     public void Set(string name, PortionClass portion)
     {
         Name = name;
         Portion = portion;
+    }
+
+    public void Stand(bool isStanding) => IsStanding = isStanding;
+
+    public void ShowName(bool shows) => ShowsName = shows;
+
+    /// <summary>A host's account joins this guest record, or leaves it.</summary>
+    public void BelongTo(HostId? host) => HostId = host;
+
+    public void Leave(Instant at)
+    {
+        Name = "";
+        HostId = null;
+        IsStanding = false;
+        ShowsName = false;
+        FormerSince ??= at;
     }
 }

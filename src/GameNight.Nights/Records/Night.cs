@@ -28,6 +28,9 @@ public sealed record NightFacts(
     public const int MostCompanionsAllowed = 10;
 }
 
+/// <summary>The serving time was changed at a moment, from one local time and zone to another.</summary>
+public sealed record NightMove(Instant At, LocalDateTime From, string FromZone, LocalDateTime To, string ToZone);
+
 /// <summary>One gathering.</summary>
 public sealed class Night
 {
@@ -48,6 +51,12 @@ public sealed class Night
 
     public NightOverrides Overrides { get; private set; } = NightOverrides.None;
 
+    /// <summary>Called off then; null for a night that takes place.</summary>
+    public Instant? CancelledAt { get; private set; }
+
+    /// <summary>Every time the serving time changed after the first invitation, oldest first.</summary>
+    public IReadOnlyList<NightMove> Moves { get; private set; } = [];
+
     /// <summary>Concurrency token: two hosts who edit the same night are told of each other.</summary>
     public uint Version { get; private set; }
 
@@ -56,6 +65,12 @@ public sealed class Night
         Facts = facts;
         ServeAt = facts.ServeAt;
     }
+
+    public void Cancel(Instant at) => CancelledAt ??= at;
+
+    public void Reinstate() => CancelledAt = null;
+
+    public void Moved(NightMove move) => Moves = [.. Moves, move];
 
     public void Overrule(NightOverrides overrides) => Overrides = overrides;
 }

@@ -22,13 +22,14 @@ internal static class Conventions
         Id<GuestId>(configuration);
         Id<FormulaId>(configuration);
         Id<MenuItemId>(configuration);
+        Id<HostInvitationId>(configuration);
         configuration.Properties<Enum>().HaveConversion<string>().HaveMaxLength(32);
     }
 
     /// <summary>Tables are named by the configurations; columns, keys and indexes follow in snake case.</summary>
     public static void SnakeCase(ModelBuilder model)
     {
-        foreach (var entity in model.Model.GetEntityTypes())
+        foreach (var entity in model.Model.GetEntityTypes().Where(entity => !entity.IsMappedToJson()))
         {
             foreach (var property in entity.GetProperties().Where(property => property.GetColumnName() != RowVersion))
             {

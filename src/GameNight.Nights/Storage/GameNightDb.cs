@@ -22,6 +22,12 @@ internal sealed class GameNightDb(DbContextOptions<GameNightDb> options)
     public DbSet<Answer> Answers => Set<Answer>();
     public DbSet<DietaryNote> DietaryNotes => Set<DietaryNote>();
     public DbSet<SavedPlan> Plans => Set<SavedPlan>();
+    public DbSet<CommittedDough> CommittedDoughs => Set<CommittedDough>();
+    public DbSet<BakeLog> BakeLogs => Set<BakeLog>();
+    public DbSet<LookBack> LookBacks => Set<LookBack>();
+    public DbSet<RememberedWishes> RememberedWishes => Set<RememberedWishes>();
+    public DbSet<HostInvitation> HostInvitations => Set<HostInvitation>();
+    public DbSet<RecoveryCode> RecoveryCodes => Set<RecoveryCode>();
     public DbSet<LinkRow> Links => Set<LinkRow>();
     public DbSet<ReplanRow> ReplanQueue => Set<ReplanRow>();
 

@@ -12,7 +12,8 @@ internal static class RowLevelSecurity
     /// <summary>Tables without a group: they hold no group's content.</summary>
     public static IReadOnlyList<string> GlobalTables { get; } =
     [
-        "accounts", "account_claims", "account_logins", "account_tokens", "link_directory", "replan_queue",
+        "accounts", "account_claims", "account_logins", "account_tokens", "account_passkeys", "recovery_codes",
+        "link_directory", "replan_queue",
     ];
 
     public static string ForGroupTable(string table) => Policy(table, $"group_id = {OwnGroup}");

@@ -99,6 +99,11 @@ public abstract class GroupPage : ComponentBase, IDisposable
                     Trouble = null;
                     return;
                 }
+                catch (RightMissingException)
+                {
+                    Trouble = "Your rights in this group do not include this. An owner can change them.";
+                    return;
+                }
                 catch (NightsUnavailableException)
                 {
                     Trouble = "The database cannot be reached. Nothing you typed is lost; trying again by itself.";

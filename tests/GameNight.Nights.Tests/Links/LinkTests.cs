@@ -103,8 +103,9 @@ public sealed class LinkTests(ClassDatabase database) : NightsTest(database)
             _ => App.Nights.RenewLinkAsync(night.Group.Access, night.Night, night.Guest, Cancellation)));
 
         Assert.NotNull(await App.LookAsync(await App.LinkAsync(night.Group, night.Night, night.Guest)));
-        Assert.Equal(["1"], await Rows.ReadAsync(
-            Database.AdminConnectionString, $"select count(*) from link_directory where guest_id = '{night.Guest.Value}'"));
+        Assert.Equal(["Answer", "LookBack"], await Rows.ReadAsync(
+            Database.AdminConnectionString,
+            $"select scope from link_directory where subject = '{night.Guest.Value}' order by scope"));
     }
 
     [Fact]
@@ -140,7 +141,7 @@ public sealed class LinkTests(ClassDatabase database) : NightsTest(database)
         Assert.Equal([1, 0, 0, 0], seen.Select(view => view!.Revision));
         foreach (var scope in Enum.GetValues<LinkScope>().Where(scope => scope != LinkScope.Answer))
         {
-            Assert.IsType<LinkLookup.Unknown>(await App.Get<LinkDirectory>().FindAsync(links[0], scope, Cancellation));
+            Assert.IsType<LinkLookup<LinkHolder>.Unknown>(await App.Get<LinkDirectory>().FindAsync(links[0], scope, Cancellation));
         }
     }
 

@@ -1,6 +1,9 @@
+using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
+using GameNight.Planning.Guests;
 using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
+using NodaTime;
 using Npgsql;
 
 namespace GameNight.Nights.Tests.Storage;
@@ -125,6 +128,22 @@ public sealed class RowIsolationTests(ClassDatabase database) : NightsTest(datab
         await Rows.TellAsync(
             Database.AdminConnectionString,
             $"insert into plans select '{night.Group.Id.Value}', '{night.Night.Value}', 1, '', '', 'Quick', 0, now(), null, null, '{{}}'");
+        await using var session = await App.Get<GroupSessions>().OpenAsync(night.Group.Access, Cancellation);
+        session.Db.AddRange(RowsOfTheRest(night, App.Clock.GetCurrentInstant()));
+        await session.CommitAsync(Cancellation);
         return night;
+    }
+
+    private static IEnumerable<object> RowsOfTheRest(GuestNight night, Instant now)
+    {
+        var (group, id, guest) = (night.Group.Id, night.Night, night.Guest);
+        yield return new CommittedDough(group, id, now, night.Group.Host, SavedPlan.CurrentEnvelope, "{}", "{}");
+        yield return new BakeLog(group, id, new BakeLogFacts([], null, null, [], ""), now);
+        yield return new LookBack(
+            group, id, guest, new LookBackFacts(Enough.Right, Evening.Fine, 3, [], "", Namelessly: true), Guid.NewGuid(), now);
+        yield return new RememberedWishes(
+            group, guest, new WishFacts(Hunger.AsUsual, new Dictionary<string, Liking>(), DietaryNeeds.None), now);
+        yield return new HostInvitation(
+            group, HostInvitationId.New(), "Noor", HostRole.Cook, seesNotes: false, night.Group.Host, now);
     }
 }

@@ -12,6 +12,7 @@ internal sealed class NightConfiguration : IEntityTypeConfiguration<Night>
         builder.HasKey(night => new { night.GroupId, night.Id });
         builder.Property(night => night.Facts).IsDocument();
         builder.Property(night => night.Overrides).IsDocument();
+        builder.Property(night => night.Moves).IsDocument().HasDefaultValueSql("'[]'");
         builder.IsRowVersioned();
         builder.HasOne<Group>().WithMany().HasForeignKey(night => night.GroupId).OnDelete(DeleteBehavior.Cascade);
     }
@@ -81,7 +82,7 @@ internal sealed class LinkRowConfiguration : IEntityTypeConfiguration<LinkRow>
         builder.ToTable("link_directory");
         builder.HasKey(link => link.TokenHash);
         builder.Property(link => link.TokenHash).HasMaxLength(32);
-        builder.HasIndex(link => new { link.GroupId, link.NightId, link.GuestId });
+        builder.HasIndex(link => new { link.GroupId, link.NightId, link.Subject });
     }
 }
 
@@ -91,5 +92,45 @@ internal sealed class ReplanRowConfiguration : IEntityTypeConfiguration<ReplanRo
     {
         builder.ToTable("replan_queue");
         builder.HasKey(row => new { row.GroupId, row.NightId });
+    }
+}
+
+internal sealed class CommittedDoughConfiguration : IEntityTypeConfiguration<CommittedDough>
+{
+    public void Configure(EntityTypeBuilder<CommittedDough> builder)
+    {
+        builder.ToTable("committed_doughs");
+        builder.HasKey(dough => new { dough.GroupId, dough.NightId });
+        builder.Property(dough => dough.Snapshot).HasColumnType("jsonb");
+        builder.Property(dough => dough.Plan).HasColumnType("jsonb");
+        builder.HasOne<Night>().WithOne()
+            .HasForeignKey<CommittedDough>(dough => new { dough.GroupId, dough.NightId }).OnDelete(DeleteBehavior.Cascade);
+    }
+}
+
+internal sealed class BakeLogConfiguration : IEntityTypeConfiguration<BakeLog>
+{
+    public void Configure(EntityTypeBuilder<BakeLog> builder)
+    {
+        builder.ToTable("bake_logs");
+        builder.HasKey(log => new { log.GroupId, log.NightId });
+        builder.Property(log => log.Facts).IsDocument();
+        builder.IsRowVersioned();
+        builder.HasOne<Night>().WithOne()
+            .HasForeignKey<BakeLog>(log => new { log.GroupId, log.NightId }).OnDelete(DeleteBehavior.Cascade);
+    }
+}
+
+internal sealed class LookBackConfiguration : IEntityTypeConfiguration<LookBack>
+{
+    public void Configure(EntityTypeBuilder<LookBack> builder)
+    {
+        builder.ToTable("look_backs");
+        builder.HasKey(row => new { row.GroupId, row.NightId, row.GuestId });
+        builder.Property(row => row.Facts).IsDocument();
+        builder.Property(row => row.Revision).IsConcurrencyToken();
+        builder.HasOne<Invitation>().WithOne()
+            .HasForeignKey<LookBack>(row => new { row.GroupId, row.NightId, row.GuestId })
+            .OnDelete(DeleteBehavior.Cascade);
     }
 }

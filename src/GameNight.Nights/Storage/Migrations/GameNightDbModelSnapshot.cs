@@ -64,6 +64,73 @@ namespace GameNight.Nights.Storage.Migrations
                     b.ToTable("answers", (string)null);
                 });
 
+            modelBuilder.Entity("GameNight.Nights.Records.BakeLog", b =>
+                {
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<Guid>("NightId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("night_id");
+
+                    b.Property<string>("Facts")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("facts");
+
+                    b.Property<Instant>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("GroupId", "NightId");
+
+                    b.ToTable("bake_logs", (string)null);
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.CommittedDough", b =>
+                {
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<Guid>("NightId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("night_id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<int>("Envelope")
+                        .HasColumnType("integer")
+                        .HasColumnName("envelope");
+
+                    b.Property<string>("Plan")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("plan");
+
+                    b.Property<string>("Snapshot")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("snapshot");
+
+                    b.HasKey("GroupId", "NightId");
+
+                    b.ToTable("committed_doughs", (string)null);
+                });
+
             modelBuilder.Entity("GameNight.Nights.Records.DietaryNote", b =>
                 {
                     b.Property<Guid>("GroupId")
@@ -177,6 +244,10 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("character varying(32)")
                         .HasColumnName("role");
 
+                    b.Property<bool>("SeesNotes")
+                        .HasColumnType("boolean")
+                        .HasColumnName("sees_notes");
+
                     b.HasKey("GroupId", "HostId");
 
                     b.HasIndex("HostId");
@@ -194,9 +265,17 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<Instant?>("FormerSince")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("former_since");
+
                     b.Property<Guid?>("HostId")
                         .HasColumnType("uuid")
                         .HasColumnName("host_id");
+
+                    b.Property<bool>("IsStanding")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_standing");
 
                     b.Property<string>("Name")
                         .IsRequired()
@@ -209,6 +288,10 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasMaxLength(32)
                         .HasColumnType("character varying(32)")
                         .HasColumnName("portion");
+
+                    b.Property<bool>("ShowsName")
+                        .HasColumnType("boolean")
+                        .HasColumnName("shows_name");
 
                     b.HasKey("GroupId", "Id");
 
@@ -253,6 +336,12 @@ namespace GameNight.Nights.Storage.Migrations
                     b.Property<DateTimeOffset?>("LockoutEnd")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("lockout_end");
+
+                    b.Property<string>("Measures")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasColumnName("measures");
 
                     b.Property<string>("NormalizedEmail")
                         .HasMaxLength(256)
@@ -299,6 +388,49 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasDatabaseName("UserNameIndex");
 
                     b.ToTable("accounts", (string)null);
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.HostInvitation", b =>
+                {
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("expires_at");
+
+                    b.Property<string>("ForName")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("for_name");
+
+                    b.Property<Guid>("InvitedBy")
+                        .HasColumnType("uuid")
+                        .HasColumnName("invited_by");
+
+                    b.Property<int>("LinkGeneration")
+                        .HasColumnType("integer")
+                        .HasColumnName("link_generation");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasColumnName("role");
+
+                    b.Property<bool>("SeesNotes")
+                        .HasColumnType("boolean")
+                        .HasColumnName("sees_notes");
+
+                    b.HasKey("GroupId", "Id");
+
+                    b.ToTable("host_invitations", (string)null);
                 });
 
             modelBuilder.Entity("GameNight.Nights.Records.Invitation", b =>
@@ -371,11 +503,7 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("group_id");
 
-                    b.Property<Guid>("GuestId")
-                        .HasColumnType("uuid")
-                        .HasColumnName("guest_id");
-
-                    b.Property<Guid>("NightId")
+                    b.Property<Guid?>("NightId")
                         .HasColumnType("uuid")
                         .HasColumnName("night_id");
 
@@ -385,11 +513,52 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("character varying(32)")
                         .HasColumnName("scope");
 
+                    b.Property<Guid>("Subject")
+                        .HasColumnType("uuid")
+                        .HasColumnName("subject");
+
                     b.HasKey("TokenHash");
 
-                    b.HasIndex("GroupId", "NightId", "GuestId");
+                    b.HasIndex("GroupId", "NightId", "Subject");
 
                     b.ToTable("link_directory", (string)null);
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.LookBack", b =>
+                {
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<Guid>("NightId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("night_id");
+
+                    b.Property<Guid>("GuestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("guest_id");
+
+                    b.Property<string>("Facts")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("facts");
+
+                    b.Property<Guid>("LastKey")
+                        .HasColumnType("uuid")
+                        .HasColumnName("last_key");
+
+                    b.Property<int>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer")
+                        .HasColumnName("revision");
+
+                    b.Property<Instant>("SavedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("saved_at");
+
+                    b.HasKey("GroupId", "NightId", "GuestId");
+
+                    b.ToTable("look_backs", (string)null);
                 });
 
             modelBuilder.Entity("GameNight.Nights.Records.Night", b =>
@@ -402,10 +571,21 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<Instant?>("CancelledAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("cancelled_at");
+
                     b.Property<string>("Facts")
                         .IsRequired()
                         .HasColumnType("jsonb")
                         .HasColumnName("facts");
+
+                    b.Property<string>("Moves")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("moves")
+                        .HasDefaultValueSql("'[]'");
 
                     b.Property<string>("Overrides")
                         .IsRequired()
@@ -478,6 +658,50 @@ namespace GameNight.Nights.Storage.Migrations
                         {
                             t.HasCheckConstraint("ck_menu_items_mass", "grams_per_cm2 between 0 and 1");
                         });
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.RecoveryCode", b =>
+                {
+                    b.Property<Guid>("AccountId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("account_id");
+
+                    b.Property<byte[]>("CodeHash")
+                        .HasMaxLength(32)
+                        .HasColumnType("bytea")
+                        .HasColumnName("code_hash");
+
+                    b.HasKey("AccountId", "CodeHash");
+
+                    b.ToTable("recovery_codes", (string)null);
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.RememberedWishes", b =>
+                {
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<Guid>("GuestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("guest_id");
+
+                    b.Property<Instant>("ConsentedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("consented_at");
+
+                    b.Property<int>("ConsentedVersion")
+                        .HasColumnType("integer")
+                        .HasColumnName("consented_version");
+
+                    b.Property<string>("Facts")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("facts");
+
+                    b.HasKey("GroupId", "GuestId");
+
+                    b.ToTable("remembered_wishes", (string)null);
                 });
 
             modelBuilder.Entity("GameNight.Nights.Records.ReplanRow", b =>
@@ -610,6 +834,24 @@ namespace GameNight.Nights.Storage.Migrations
                     b.ToTable("account_logins", (string)null);
                 });
 
+            modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserPasskey<System.Guid>", b =>
+                {
+                    b.Property<byte[]>("CredentialId")
+                        .HasMaxLength(1024)
+                        .HasColumnType("bytea")
+                        .HasColumnName("credential_id");
+
+                    b.Property<Guid>("UserId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("user_id");
+
+                    b.HasKey("CredentialId");
+
+                    b.HasIndex("UserId");
+
+                    b.ToTable("account_passkeys", (string)null);
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserToken<System.Guid>", b =>
                 {
                     b.Property<Guid>("UserId")
@@ -638,6 +880,24 @@ namespace GameNight.Nights.Storage.Migrations
                     b.HasOne("GameNight.Nights.Records.Invitation", null)
                         .WithOne()
                         .HasForeignKey("GameNight.Nights.Records.Answer", "GroupId", "NightId", "GuestId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.BakeLog", b =>
+                {
+                    b.HasOne("GameNight.Nights.Records.Night", null)
+                        .WithOne()
+                        .HasForeignKey("GameNight.Nights.Records.BakeLog", "GroupId", "NightId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.CommittedDough", b =>
+                {
+                    b.HasOne("GameNight.Nights.Records.Night", null)
+                        .WithOne()
+                        .HasForeignKey("GameNight.Nights.Records.CommittedDough", "GroupId", "NightId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -678,6 +938,15 @@ namespace GameNight.Nights.Storage.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GameNight.Nights.Records.HostInvitation", b =>
+                {
+                    b.HasOne("GameNight.Nights.Records.Group", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GameNight.Nights.Records.Invitation", b =>
                 {
                     b.HasOne("GameNight.Nights.Records.Guest", null)
@@ -702,6 +971,15 @@ namespace GameNight.Nights.Storage.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GameNight.Nights.Records.LookBack", b =>
+                {
+                    b.HasOne("GameNight.Nights.Records.Invitation", null)
+                        .WithOne()
+                        .HasForeignKey("GameNight.Nights.Records.LookBack", "GroupId", "NightId", "GuestId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GameNight.Nights.Records.Night", b =>
                 {
                     b.HasOne("GameNight.Nights.Records.Group", null)
@@ -716,6 +994,24 @@ namespace GameNight.Nights.Storage.Migrations
                     b.HasOne("GameNight.Nights.Records.Group", null)
                         .WithMany()
                         .HasForeignKey("GroupId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.RecoveryCode", b =>
+                {
+                    b.HasOne("GameNight.Nights.Records.HostAccount", null)
+                        .WithMany()
+                        .HasForeignKey("AccountId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.RememberedWishes", b =>
+                {
+                    b.HasOne("GameNight.Nights.Records.Guest", null)
+                        .WithOne()
+                        .HasForeignKey("GameNight.Nights.Records.RememberedWishes", "GroupId", "GuestId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
@@ -744,6 +1040,57 @@ namespace GameNight.Nights.Storage.Migrations
                         .WithMany()
                         .HasForeignKey("UserId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserPasskey<System.Guid>", b =>
+                {
+                    b.HasOne("GameNight.Nights.Records.HostAccount", null)
+                        .WithMany()
+                        .HasForeignKey("UserId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.OwnsOne("Microsoft.AspNetCore.Identity.IdentityPasskeyData", "Data", b1 =>
+                        {
+                            b1.Property<byte[]>("IdentityUserPasskeyCredentialId");
+
+                            b1.Property<byte[]>("AttestationObject")
+                                .IsRequired();
+
+                            b1.Property<byte[]>("ClientDataJson")
+                                .IsRequired();
+
+                            b1.Property<DateTimeOffset>("CreatedAt");
+
+                            b1.Property<bool>("IsBackedUp");
+
+                            b1.Property<bool>("IsBackupEligible");
+
+                            b1.Property<bool>("IsUserVerified");
+
+                            b1.Property<string>("Name");
+
+                            b1.Property<byte[]>("PublicKey")
+                                .IsRequired();
+
+                            b1.Property<long>("SignCount");
+
+                            b1.PrimitiveCollection<string>("Transports");
+
+                            b1.HasKey("IdentityUserPasskeyCredentialId");
+
+                            b1.ToTable("account_passkeys");
+
+                            b1
+                                .ToJson("data")
+                                .HasColumnType("jsonb");
+
+                            b1.WithOwner()
+                                .HasForeignKey("IdentityUserPasskeyCredentialId");
+                        });
+
+                    b.Navigation("Data")
                         .IsRequired();
                 });
 
