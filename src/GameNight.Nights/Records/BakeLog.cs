@@ -6,7 +6,8 @@ namespace GameNight.Nights.Records;
 /// <summary>How a pie came out and whether people liked it.</summary>
 /// <param name="Number">The pie's number in the plan, from 1.</param>
 /// <param name="SlicesLeft">What nobody ate of it; null when not counted.</param>
-public sealed record PieOutcome(int Number, double? SlicesLeft, string Remark);
+/// <param name="Won">The host saw that it was liked best.</param>
+public sealed record PieOutcome(int Number, double? SlicesLeft, string Remark, bool Won = false);
 
 /// <summary>Who of a guest and their companions came in the end.</summary>
 /// <param name="Heads">How many ate, the guest included; 0 when nobody came.</param>

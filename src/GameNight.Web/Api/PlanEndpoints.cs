@@ -4,6 +4,7 @@ using System.Text.Json;
 using GameNight.Planning;
 using GameNight.Planning.Contract;
 using GameNight.Web.SignIn;
+using GameNight.Web.Startup;
 using GameNight.Web.Wording;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -50,6 +51,7 @@ internal static class PlanEndpoints
         .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
         .ProducesProblem(StatusCodes.Status429TooManyRequests)
         .ProducesProblem(StatusCodes.Status503ServiceUnavailable)
+        .RequireRateLimiting(RateLimits.Api)
         .DisableAntiforgery();
 
     private static async Task<IResult> PlanAsync(HttpContext context, NightPlanner planner, CancellationToken cancellation)

@@ -2,6 +2,7 @@ using System.Text;
 using GameNight.Nights;
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.Links;
+using GameNight.Web.Startup;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
@@ -29,11 +30,12 @@ internal static class GuestEndpoints
 
     public static void MapGuestPages(this IEndpointRouteBuilder routes)
     {
-        var links = routes.MapGroup("/i/{token}").ExcludeFromDescription();
+        var links = routes.MapGroup("/i/{token}").ExcludeFromDescription()
+            .AddEndpointFilter(routes.ServiceProvider.GetRequiredService<UnknownLinks>());
         links.MapGet("", ShowAsync);
-        links.MapPost("", AnswerAsync);
+        links.MapPost("", AnswerAsync).RequireRateLimiting(RateLimits.GuestForm);
         links.MapGet("night.ics", CalendarAsync);
-        links.MapPost("not-me", DisownAsync);
+        links.MapPost("not-me", DisownAsync).RequireRateLimiting(RateLimits.GuestForm);
     }
 
     private static async Task<IResult> ShowAsync(string token, GuestBook book, string? sent, CancellationToken cancellation) =>

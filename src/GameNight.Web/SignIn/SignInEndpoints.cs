@@ -14,12 +14,12 @@ internal static class SignInEndpoints
     public static void MapSignIn(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/sign-in", ShowSignInAsync).ExcludeFromDescription();
-        routes.MapPost("/sign-in", SignInAsync).ExcludeFromDescription();
+        routes.MapPost("/sign-in", SignInAsync).RequireRateLimiting(RateLimits.SignIn).ExcludeFromDescription();
         routes.MapGet("/sign-out", (HttpContext context, IAntiforgery antiforgery) =>
             new RazorComponentResult<SignOutPage>(new { Token = Token(context, antiforgery) })).ExcludeFromDescription();
         routes.MapPost("/sign-out", SignOutAsync).ExcludeFromDescription();
         routes.MapGet("/first", ShowFirstAsync).ExcludeFromDescription();
-        routes.MapPost("/first", MakeFirstAsync).ExcludeFromDescription();
+        routes.MapPost("/first", MakeFirstAsync).RequireRateLimiting(RateLimits.SignIn).ExcludeFromDescription();
     }
 
     private static async Task<IResult> ShowSignInAsync(

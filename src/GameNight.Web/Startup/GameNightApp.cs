@@ -82,6 +82,7 @@ public static class GameNightApp
         services.AddScoped<AuthenticationStateProvider, AccountRevalidation>();
         services.AddMudServices();
         services.AddPlanApi();
+        services.AddRateLimits();
         services.AddProblemDetails();
     }
 
@@ -125,9 +126,13 @@ public static class GameNightApp
         app.UseRouting();
         app.UseExceptionHandler(PlainErrors.Handle);
         app.UseStatusCodePages(PlainErrors.SayStatusAsync);
+        app.UseMiddleware<SameOriginSockets>();
         app.UseWebSockets();
         app.UseAuthentication();
         app.UseAuthorization();
+
+        // After sign-in, which tells hosts behind one address apart.
+        app.UseRateLimiter();
         app.UseAntiforgery();
 
         app.MapHealthChecks("/health/live", new HealthCheckOptions { Predicate = _ => false });

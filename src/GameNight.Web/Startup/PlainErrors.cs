@@ -37,7 +37,7 @@ internal static class PlainErrors
         _ => Task.CompletedTask,
     };
 
-    private static async Task SayAsync(HttpContext context, string title, string sentence)
+    public static async Task SayAsync(HttpContext context, string title, string sentence)
     {
         if (context.Request.Path.StartsWithSegments("/api"))
         {

@@ -23,13 +23,19 @@ internal sealed class SecurityHeaders(RequestDelegate next)
     private static void Write(HttpContext context)
     {
         var headers = context.Response.Headers;
-        var isSecret = context.Request.Path.StartsWithSegments("/i");
+        var isSecret = SecretPaths.Covers(context.Request.Path);
 
         // The component kit positions with inline styles; scripts are strict. Guest pages need neither.
         var style = isSecret ? "'self'" : "'self' 'unsafe-inline'";
         headers.ContentSecurityPolicy =
             $"default-src 'self'; script-src 'self' 'nonce-{Nonce(context)}'; style-src {style}; img-src 'self' data:; "
-            + "font-src 'self'; connect-src 'self'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'; object-src 'none'";
+            + "font-src 'self'; connect-src 'self'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'; object-src 'none'"
+            + (context.Request.IsHttps ? "; upgrade-insecure-requests" : "");
+        if (context.Request.IsHttps)
+        {
+            headers.StrictTransportSecurity = "max-age=31536000; includeSubDomains";
+        }
+
         headers.XContentTypeOptions = "nosniff";
         headers["Referrer-Policy"] = isSecret ? "no-referrer" : "strict-origin-when-cross-origin";
         headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=(), screen-wake-lock=(self)";

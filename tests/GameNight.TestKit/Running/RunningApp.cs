@@ -84,15 +84,13 @@ public sealed partial class RunningApp : IAsyncDisposable
         }
     }
 
-    public static HttpClient ClientWithoutCookies(Uri address) => new(new SocketsHttpHandler
+    /// <summary>A client from an address of its own, or from the one given.</summary>
+    public static HttpClient ClientWithoutCookies(Uri address, IPAddress? from = null)
     {
-        AllowAutoRedirect = false,
-        UseCookies = false,
-        AutomaticDecompression = DecompressionMethods.None,
-    })
-    {
-        BaseAddress = address,
-    };
+        var handler = OwnAddress.Handler(from);
+        handler.UseCookies = false;
+        return new HttpClient(handler) { BaseAddress = address };
+    }
 
     /// <summary>A port that nobody listens on right now.</summary>
     public static int FreePort()

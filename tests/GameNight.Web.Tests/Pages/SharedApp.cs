@@ -20,7 +20,8 @@ public sealed class SharedApp : IAsyncDisposable
 
     public async Task<HostAtWork> HostAsync() => (await _started.Value).Host;
 
-    public async Task<HttpClient> ClientAsync() => (await AppAsync()).Client;
+    /// <summary>Somebody new, at an address of their own.</summary>
+    public async Task<HttpClient> ClientAsync() => RunningApp.ClientWithoutCookies((await AppAsync()).Address);
 
     /// <summary>Somebody invited to a night of their own.</summary>
     public async Task<Invited> InviteAsync(string name = "Rui", Func<NightFacts, NightFacts>? but = null)

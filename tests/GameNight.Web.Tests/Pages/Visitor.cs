@@ -1,5 +1,6 @@
 using System.Net;
 using AngleSharp.Html.Parser;
+using GameNight.TestKit.Running;
 
 namespace GameNight.Web.Tests.Pages;
 
@@ -12,7 +13,7 @@ internal sealed class Visitor : IDisposable
 
     public Visitor(Uri address)
     {
-        _client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = address };
+        _client = new HttpClient(OwnAddress.Handler()) { BaseAddress = address };
     }
 
     public HttpClient Client => _client;
