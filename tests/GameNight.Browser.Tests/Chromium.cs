@@ -12,16 +12,18 @@ public sealed class Chromium : IAsyncDisposable
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
+    /// <summary>The installed program, or null.</summary>
+    public static string? Program { get; } = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
+        .SelectMany(folder => Names.Select(name => Path.Combine(folder, name)))
+        .FirstOrDefault(File.Exists);
+
     public async Task<IBrowser> BrowserAsync()
     {
-        var program = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
-            .SelectMany(folder => Names.Select(name => Path.Combine(folder, name)))
-            .FirstOrDefault(File.Exists);
-        Assert.SkipWhen(program is null, HowToInstall);
+        Assert.SkipWhen(Program is null, HowToInstall);
         _playwright ??= await Playwright.CreateAsync();
         return _browser ??= await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
-            ExecutablePath = program,
+            ExecutablePath = Program,
             Headless = true,
             Args =
             [

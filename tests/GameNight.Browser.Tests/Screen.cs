@@ -68,6 +68,10 @@ public sealed class Screen : IAsyncDisposable
 
     public Task<string> StateAsync() => _context.StorageStateAsync();
 
+    /// <summary>The cookies, for another browser.</summary>
+    public async Task<IReadOnlyList<object>> CookiesAsync() =>
+        [.. (await _context.CookiesAsync()).Select(cookie => new { cookie.Name, cookie.Value, cookie.Domain, cookie.Path })];
+
     public Task GoAsync(string path) => Page.GotoAsync(path);
 
     /// <summary>Goes to a host page and waits until clicks count.</summary>

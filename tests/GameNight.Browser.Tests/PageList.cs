@@ -1,0 +1,26 @@
+namespace GameNight.Browser.Tests;
+
+/// <summary>Every page there is, for checks that look at all of them.</summary>
+internal static class PageList
+{
+    /// <summary>Plain pages of a signed-in host.</summary>
+    public static IReadOnlyList<(string Name, string Path)> OfAccounts { get; } = [("sign-out", "/sign-out")];
+
+    /// <summary>Live pages of a group and of one of its nights.</summary>
+    public static IReadOnlyList<(string Name, string Path)> OfHosts(string group, string night) =>
+    [
+        ("nights", group),
+        .. new[] { "people", "kitchen", "doughs", "menu", "new" }.Select(page => (page, $"{group}/{page}")),
+        ("plan", night),
+        .. new[] { "guests", "timeline", "change", "print" }.Select(page => (page, $"{night}/{page}")),
+    ];
+
+    /// <summary>Pages without sign-in: two answer links, one of them answered with must-nots.</summary>
+    public static IReadOnlyList<(string Name, string Path)> OfEverybody(params IReadOnlyList<string> links) =>
+    [
+        ("sign-in", "/sign-in"),
+        ("link-not-valid", "/i/unknown"),
+        ("not-there", "/no-such-page"),
+        .. links.Select((link, number) => ($"answer-{number + 1}", link)),
+    ];
+}
