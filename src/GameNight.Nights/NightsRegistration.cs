@@ -43,6 +43,9 @@ public static class NightsRegistration
         services.AddSingleton<IHostedService>(provider => provider.GetRequiredService<NoteRetention>());
 
         services.AddSingleton(p => new GroupDesk(p.GetRequiredService<GroupSessions>(), tables));
+        services.AddSingleton(p => new HostCircle(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(), p.GetRequiredService<IClock>()));
+        services.AddSingleton(p => new JoiningDesk(p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>()));
         services.AddSingleton(p => new HostAccounts(p.GetRequiredService<GroupSessions>()));
         services.AddSingleton(p => new KitchenDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>(), tables));

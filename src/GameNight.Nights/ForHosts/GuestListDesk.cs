@@ -32,6 +32,7 @@ public sealed class GuestListDesk
     public async Task<SaveResult> AddAsync(
         GroupAccess access, GuestId id, string name, PortionClass portion, CancellationToken cancellation)
     {
+        access.Demand(HostRole.Organiser);
         await using var session = await _sessions.OpenAsync(access, cancellation);
         if (await session.Db.Guests.AnyAsync(row => row.Id == id, cancellation))
         {
@@ -52,6 +53,7 @@ public sealed class GuestListDesk
     public async Task<SaveResult> SetAsync(
         GroupAccess access, GuestId id, string name, PortionClass portion, CancellationToken cancellation)
     {
+        access.Demand(HostRole.Organiser);
         if (Problems(name, count: 1) is { Count: > 0 } problems)
         {
             return new SaveResult.Refused(problems);

@@ -33,6 +33,7 @@ public sealed class KitchenDesk
     public async Task<SaveResult> SetKitchenAsync(
         GroupAccess access, KitchenFacts facts, uint version, CancellationToken cancellation)
     {
+        access.Demand(HostRole.Cook);
         if (_check.Problems(facts) is { Count: > 0 } problems)
         {
             return new SaveResult.Refused(problems);
@@ -53,6 +54,7 @@ public sealed class KitchenDesk
     public async Task<SaveResult> AddRecipeAsync(
         GroupAccess access, FormulaId id, string name, DoughFormula formula, PieShape shape, CancellationToken cancellation)
     {
+        access.Demand(HostRole.Cook);
         if (_check.Problems(name, formula, shape) is { Count: > 0 } problems)
         {
             return new SaveResult.Refused(problems);
@@ -72,6 +74,7 @@ public sealed class KitchenDesk
         GroupAccess access, FormulaId id, string name, DoughFormula formula, PieShape shape, uint version,
         CancellationToken cancellation)
     {
+        access.Demand(HostRole.Cook);
         if (_check.Problems(name, formula, shape) is { Count: > 0 } problems)
         {
             return new SaveResult.Refused(problems);
@@ -94,6 +97,7 @@ public sealed class KitchenDesk
         GroupAccess access, MenuItemId id, string name, MenuRole role, double gramsPerCm2, Composition composition,
         CancellationToken cancellation)
     {
+        access.Demand(HostRole.Organiser);
         await using var session = await _sessions.OpenAsync(access, cancellation);
         if (await session.Db.MenuItems.AnyAsync(item => item.Id == id, cancellation))
         {
@@ -118,6 +122,7 @@ public sealed class KitchenDesk
         GroupAccess access, MenuItemId id, string name, double gramsPerCm2, Composition composition, bool isOffered,
         uint version, CancellationToken cancellation)
     {
+        access.Demand(HostRole.Organiser);
         if (KitchenCheck.Problems(name, gramsPerCm2, count: 1) is { Count: > 0 } problems)
         {
             return new SaveResult.Refused(problems);

@@ -17,6 +17,7 @@ public abstract class GroupPage : ComponentBase, IDisposable
 
     private readonly CancellationTokenSource _closed = new();
     private readonly SemaphoreSlim _turn = new(1);
+    private HostRole? _role;
 
     protected GroupPage()
     {
@@ -42,6 +43,9 @@ public abstract class GroupPage : ComponentBase, IDisposable
     protected bool IsBusy { get; private set; }
 
     protected GroupId GroupId => new(Group);
+
+    /// <summary>Whether to offer what needs that right; the desks ask again themselves.</summary>
+    protected bool May(HostRole right) => _role >= right;
 
     /// <summary>Cancelled when the page is left.</summary>
     protected CancellationToken Closed { get; }
@@ -135,6 +139,7 @@ public abstract class GroupPage : ComponentBase, IDisposable
             return;
         }
 
+        _role = access.Role;
         await work(access);
     }
 

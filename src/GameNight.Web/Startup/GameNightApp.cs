@@ -141,6 +141,7 @@ public static class GameNightApp
         app.MapOpenApi();
         app.MapPlanApi();
         app.MapSignIn();
+        app.MapJoining();
         app.MapGuestPages();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>
             circuit.ContentSecurityFrameAncestorsPolicy = null);

@@ -111,7 +111,7 @@ public sealed class NightsApp : IAsyncDisposable
     {
         var recipes = await Kitchen.RecipesAsync(group.Access, Cancellation);
         return new NightFacts(
-            "Pizza and Wingspan", new LocalDateTime(2026, 12, 12, 19, 30), null, "Europe/Berlin", "4 Elm Street", "A game",
+            "Pizza and tiles", new LocalDateTime(2026, 12, 12, 19, 30), null, "Europe/Berlin", "4 Elm Street", "A game",
             recipes.Single(recipe => recipe.Name == "House dough, cold").Id, new Share(0.1),
             ShortestColdHours: 40, WantedColdHours: 48, LongestColdHours: 72, MostCompanions: 2);
     }

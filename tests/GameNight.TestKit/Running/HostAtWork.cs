@@ -92,6 +92,15 @@ public sealed class HostAtWork : IAsyncDisposable
     public Task RenewLinkAsync(NightId night, GuestId guest, CancellationToken cancellation) =>
         Desk.RenewLinkAsync(_access, night, guest, cancellation);
 
+    /// <summary>Path of the page on which somebody joins as a host.</summary>
+    public async Task<string> AskToHostAsync(string name, HostRole right, CancellationToken cancellation)
+    {
+        var (circle, id) = (_services.GetRequiredService<HostCircle>(), HostInvitationId.New());
+        await circle.InviteAsync(_access, id, name, right, seesNotes: false, cancellation);
+        var open = await circle.InvitationsAsync(_access, cancellation);
+        return $"/join/{open.Single(invitation => invitation.Id == id).LinkToken}";
+    }
+
     /// <summary>As if the links of the night had run out a minute ago.</summary>
     public Task ExpireLinksAsync(NightId night, CancellationToken cancellation) => AskAsync<object>(
         _app, $"update link_directory set expires_at = now() - interval '1 minute' where night_id = '{night.Value}' returning 1", cancellation);

@@ -1,0 +1,133 @@
+using GameNight.Nights.Links;
+using GameNight.Nights.Membership;
+using GameNight.Nights.Records;
+using GameNight.Web.Guests;
+using GameNight.Web.Startup;
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Identity;
+
+namespace GameNight.Web.SignIn;
+
+/// <summary>Joining a group as a host by the link an owner sent: signed in already, with an account, or new.</summary>
+internal static class JoiningEndpoints
+{
+    public static void MapJoining(this IEndpointRouteBuilder routes)
+    {
+        var links = routes.MapGroup(SecretPaths.JoinAsHost + "/{token}").ExcludeFromDescription()
+            .AddEndpointFilter(routes.ServiceProvider.GetRequiredService<UnknownLinks>());
+        links.MapGet("", ShowAsync);
+        links.MapPost("", JoinAsync).RequireRateLimiting(RateLimits.SignIn);
+    }
+
+    private static async Task<IResult> ShowAsync(
+        string token, HttpContext context, JoiningDesk desk, HostAccounts accounts, IAntiforgery antiforgery,
+        CancellationToken cancellation) =>
+        await desk.LookAsync(LinkToken.TryParse(token), cancellation) is JoiningLookup.Found found
+            ? await PageAsync(token, context, accounts, antiforgery, found.Invitation, JoinForm.Empty, [], cancellation)
+            : NotValid();
+
+    private static async Task<IResult> JoinAsync(
+        string token, HttpContext context, JoiningDesk desk, HostAccounts accounts, UserManager<HostAccount> users,
+        SignInManager<HostAccount> signIn, IAntiforgery antiforgery, CancellationToken cancellation)
+    {
+        var link = LinkToken.TryParse(token);
+        var form = JoinForm.From(await context.Request.ReadFormAsync(cancellation));
+        if (await desk.LookAsync(link, cancellation) is not JoiningLookup.Found { Invitation: var invitation })
+        {
+            return NotValid();
+        }
+
+        if (!await antiforgery.IsRequestValidAsync(context))
+        {
+            return await AgainAsync("This page was open for too long. Send it again.");
+        }
+
+        var (account, problems) = form.How switch
+        {
+            JoinForm.NewHere => await MadeAsync(users, form),
+            JoinForm.Known => await KnownAsync(users, signIn, form),
+            _ => (await users.GetUserAsync(context.User), ["Sign in first, then open the link again."]),
+        };
+        if (account is null)
+        {
+            return await AgainAsync([.. problems]);
+        }
+
+        if (await desk.JoinAsync(link, new HostId(account.Id), account.DisplayName, cancellation) is not { } group)
+        {
+            return NotValid();
+        }
+
+        if (form.How != JoinForm.SignedIn)
+        {
+            await signIn.SignInAsync(account, isPersistent: true);
+        }
+
+        return TypedResults.LocalRedirect($"/g/{group}");
+
+        Task<RazorComponentResult<JoinPage>> AgainAsync(params IReadOnlyList<string> problems) =>
+            PageAsync(token, context, accounts, antiforgery, invitation, form, problems, cancellation);
+    }
+
+    private static async Task<(HostAccount? Account, IEnumerable<string> Problems)> MadeAsync(
+        UserManager<HostAccount> users, JoinForm form)
+    {
+        if (form.Problems().ToList() is { Count: > 0 } problems)
+        {
+            return (null, problems);
+        }
+
+        var account = new HostAccount
+        {
+            Id = Guid.CreateVersion7(),
+            UserName = form.Email,
+            Email = form.Email,
+            DisplayName = form.Name,
+        };
+        var made = await users.CreateAsync(account, form.Password);
+        return made.Succeeded
+            ? (account, [])
+            : (null, made.Errors.Any(error => error.Code is "DuplicateEmail" or "DuplicateUserName")
+                ? ["There is an account with this e-mail already: use “I have an account” below."]
+                : [.. made.Errors.Select(error => error.Description)]);
+    }
+
+    private static async Task<(HostAccount? Account, IEnumerable<string> Problems)> KnownAsync(
+        UserManager<HostAccount> users, SignInManager<HostAccount> signIn, JoinForm form)
+    {
+        var account = await users.FindByEmailAsync(form.Email);
+        var result = account is null
+            ? SignInResult.Failed
+            : await signIn.CheckPasswordSignInAsync(account, form.Password, lockoutOnFailure: true);
+        return result.Succeeded
+            ? (account, [])
+            : (null, [result.IsLockedOut
+                ? "Too many tries. Wait five minutes, then try again."
+                : "That e-mail and password do not belong together."]);
+    }
+
+    private static async Task<RazorComponentResult<JoinPage>> PageAsync(
+        string token, HttpContext context, HostAccounts accounts, IAntiforgery antiforgery, JoiningView invitation,
+        JoinForm form, IReadOnlyList<string> problems, CancellationToken cancellation) => new(new
+        {
+            Invitation = invitation,
+            Form = form,
+            Problems = problems,
+            Link = token,
+            SignedInName = context.User.HostIdOf() is { } host ? await accounts.NameOfAsync(host, cancellation) : null,
+            Token = antiforgery.GetAndStoreTokens(context),
+        })
+        {
+            StatusCode = problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest,
+        };
+
+    private static RazorComponentResult<LinkPage> NotValid() => new(new
+    {
+        Title = "This link is not valid",
+        Sentence = "It works once and for a week. It may have been used or withdrawn: ask for a new one.",
+    })
+    {
+        StatusCode = StatusCodes.Status404NotFound,
+    };
+}
