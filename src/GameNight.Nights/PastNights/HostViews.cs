@@ -28,6 +28,7 @@ public sealed record PastNightView(
     string Title,
     LocalDateTime ServeAt,
     string Zone,
+    Instant ServeAtInstant,
     bool IsServed,
     bool IsCancelled,
     NightPies Pies,

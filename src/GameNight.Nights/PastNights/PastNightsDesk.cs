@@ -152,6 +152,7 @@ public sealed class PastNightsDesk
             night.Facts.Title,
             night.Facts.ServeAt,
             night.Facts.Zone,
+            PastNight.ServedAt(night),
             isServed,
             night.CancelledAt is not null,
             past.Pies,

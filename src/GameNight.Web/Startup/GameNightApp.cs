@@ -142,6 +142,7 @@ public static class GameNightApp
         app.MapPlanApi();
         app.MapSignIn();
         app.MapGuestPages();
+        app.MapLookBackPages();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>
             circuit.ContentSecurityFrameAncestorsPolicy = null);
     }
