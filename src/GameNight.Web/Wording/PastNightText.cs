@@ -89,7 +89,7 @@ public static class PastNightText
             said.Words.Length > 0 ? $"“{said.Words}”" : null,
         ];
         var text = string.Join("; ", parts.OfType<string>());
-        return text.Length == 0 ? "nothing." : $"{text}.";
+        return text.Length == 0 ? "nothing." : text.EndsWith('”') ? text : $"{text}.";
     }
 
     /// <summary>What won, for hosts: with the votes, however few.</summary>
@@ -110,9 +110,12 @@ public static class PastNightText
 
     public static string Kinds(IEnumerable<PieKind> kinds, NightPies pies) => string.Join("; ", kinds.Select(kind => Kind(kind, pies)));
 
-    /// <summary>"A with tomato and mozzarella, B with …": letters first, as they are drawn.</summary>
-    public static string Kind(PieKind kind, NightPies pies) => string.Join(
-        " and ", kind.Letters.Select(letter => $"{letter} {Combination(letter, pies)}"));
+    /// <summary>"A (tomato sauce, mozzarella)", or "half A (…), half B (…)": letters first, as they are drawn.</summary>
+    public static string Kind(PieKind kind, NightPies pies)
+    {
+        var sectors = kind.Letters.Select(letter => $"{letter} ({Combination(letter, pies)})").ToList();
+        return sectors.Count == 1 ? sectors[0] : string.Join(", ", sectors.Select(sector => $"half {sector}"));
+    }
 
     public static string Combination(string letter, NightPies pies) => WordText.List(pies.Combinations[letter].ItemIds
         .Select(id => pies.Items.FirstOrDefault(item => item.Id.ToString() == id)?.Name ?? "something")
