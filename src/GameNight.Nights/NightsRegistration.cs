@@ -2,6 +2,7 @@ using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
+using GameNight.Nights.PastNights;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Snapshots;
 using GameNight.Nights.Storage;
@@ -61,6 +62,7 @@ public static class NightsRegistration
         services.AddSingleton(p => new GuestBook(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
             p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<GuestNotes>(), p.GetRequiredService<IClock>()));
+        services.AddPastNights();
         services.AddHealthChecks().AddCheck<NightsHealth>("nights");
         return services;
     }

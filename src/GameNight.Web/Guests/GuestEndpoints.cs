@@ -2,6 +2,7 @@ using System.Text;
 using GameNight.Nights;
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.Links;
+using GameNight.Nights.PastNights;
 using GameNight.Web.Startup;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -38,10 +39,15 @@ internal static class GuestEndpoints
         links.MapPost("not-me", DisownAsync).RequireRateLimiting(RateLimits.GuestForm);
     }
 
-    private static async Task<IResult> ShowAsync(string token, GuestBook book, string? sent, CancellationToken cancellation) =>
+    private static async Task<IResult> ShowAsync(
+        string token, GuestBook book, LookBackBook lookBacks, IClock clock, string? sent, CancellationToken cancellation) =>
         await book.LookAsync(LinkToken.TryParse(token), cancellation) switch
         {
-            InvitationLookup.Found found => Page(token, found.Invitation, AnswerForm.Of(found.Invitation), Thanks(sent, found.Invitation)),
+            InvitationLookup.Found found => Page(
+                token, found.Invitation, AnswerForm.Of(found.Invitation), Thanks(sent, found.Invitation),
+                lookBack: found.Invitation.ServeAtInstant <= clock.GetCurrentInstant()
+                    ? await lookBacks.LinkOfAsync(LinkToken.TryParse(token), cancellation)
+                    : null),
             InvitationLookup.LinkNotValid invalid => NotValid(invalid.IsExpired),
             var other => throw new InvalidOperationException($"Unknown lookup {other}."),
         };
@@ -120,7 +126,7 @@ internal static class GuestEndpoints
             : NotValid(false);
 
     /// <returns>Null when it is too large or broken.</returns>
-    private static async Task<IFormCollection?> ReadFormAsync(HttpContext context, CancellationToken cancellation)
+    internal static async Task<IFormCollection?> ReadFormAsync(HttpContext context, CancellationToken cancellation)
     {
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
         {
@@ -145,7 +151,7 @@ internal static class GuestEndpoints
     }
 
     /// <summary>True when the browser says that another site sent this form. Old browsers say nothing and are let in.</summary>
-    private static bool ComesFromElsewhere(HttpRequest request)
+    internal static bool ComesFromElsewhere(HttpRequest request)
     {
         if (request.Headers["Sec-Fetch-Site"].ToString() is { Length: > 0 } site)
         {
@@ -178,22 +184,23 @@ internal static class GuestEndpoints
     };
 
     private static RazorComponentResult<InvitationPage> Page(
-        string token, InvitationView invitation, AnswerForm form, Message? message, int status = StatusCodes.Status200OK) =>
-        new(new { Invitation = invitation, Form = form, Token = token, Notice = message?.Text, NoticeIsCare = message?.IsCare ?? false })
+        string token, InvitationView invitation, AnswerForm form, Message? message, int status = StatusCodes.Status200OK,
+        LinkToken? lookBack = null) =>
+        new(new { Invitation = invitation, Form = form, Token = token, Notice = message?.Text, NoticeIsCare = message?.IsCare ?? false, LookBack = lookBack?.Text })
         {
             StatusCode = status,
         };
 
-    private static RazorComponentResult<LinkPage> NotValid(bool isExpired) => isExpired
+    internal static RazorComponentResult<LinkPage> NotValid(bool isExpired) => isExpired
         ? LinkMessage(StatusCodes.Status410Gone, "This link has ended", "The night is over. Ask your host for a new link if there is a next one.")
         : LinkMessage(StatusCodes.Status404NotFound, "This link is not valid", "It may have been replaced, or a letter is missing. Ask your host for your link.");
 
-    private static RazorComponentResult<LinkPage> LinkMessage(int status, string title, string sentence) =>
+    internal static RazorComponentResult<LinkPage> LinkMessage(int status, string title, string sentence) =>
         new(new { Title = title, Sentence = sentence }) { StatusCode = status };
 
     private sealed record Message(string Text, bool IsCare);
 
-    private sealed class SeeOther(string location) : IResult
+    internal sealed class SeeOther(string location) : IResult
     {
         public Task ExecuteAsync(HttpContext httpContext)
         {

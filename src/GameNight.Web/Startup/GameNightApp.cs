@@ -143,6 +143,7 @@ public static class GameNightApp
         app.MapSignIn();
         app.MapJoining();
         app.MapGuestPages();
+        app.MapLookBackPages();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>
             circuit.ContentSecurityFrameAncestorsPolicy = null);
     }

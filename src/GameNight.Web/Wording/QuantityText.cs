@@ -90,6 +90,9 @@ public static class QuantityText
     /// <summary>Short enough for a big numeral: "Thu 10".</summary>
     public static string DayOfMonth(LocalDate date) => LocalDatePattern.Create("ddd d", Culture).Format(date);
 
+    /// <summary>Short enough to stand under a column: "10 Dec".</summary>
+    public static string DayOfYear(LocalDate date) => LocalDatePattern.Create("d MMM", Culture).Format(date);
+
     public static string Time(LocalTime time) => LocalTimePattern.Create("HH:mm", Culture).Format(time);
 
     public static string DayAndTime(LocalDateTime at) => $"{Day(at.Date)}, {Time(at.TimeOfDay)}";

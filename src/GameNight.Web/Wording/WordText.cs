@@ -49,6 +49,20 @@ public static class WordText
         Liking.Never => "never",
     };
 
+    public static string Say(Enough enough) => enough switch
+    {
+        Enough.TooLittle => "too little",
+        Enough.Right => "right",
+        Enough.TooMuch => "too much",
+    };
+
+    public static string Say(Evening evening) => evening switch
+    {
+        Evening.Poor => "poor",
+        Evening.Fine => "fine",
+        Evening.Lovely => "lovely",
+    };
+
     public static string Say(Diet diet) => diet switch
     {
         Diet.Vegetarian => "vegetarian",

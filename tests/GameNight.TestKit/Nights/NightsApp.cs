@@ -4,6 +4,7 @@ using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
+using GameNight.Nights.PastNights;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Planning;
@@ -50,6 +51,8 @@ public sealed class NightsApp : IAsyncDisposable
     public GuestListDesk GuestList => Get<GuestListDesk>();
     public PlanDesk Plans => Get<PlanDesk>();
     public GuestBook GuestBook => Get<GuestBook>();
+    public PastNightsDesk PastNights => Get<PastNightsDesk>();
+    public LookBackBook LookBacks => Get<LookBackBook>();
     public NightChanges Changes => Get<NightChanges>();
 
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;

@@ -2,6 +2,7 @@ using GameNight.Nights;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
+using GameNight.Nights.PastNights;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Planning;
@@ -10,6 +11,7 @@ using GameNight.Planning.Quantities;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
+using NodaTime.Text;
 using Npgsql;
 
 namespace GameNight.TestKit.Running;
@@ -36,6 +38,8 @@ public sealed class HostAtWork : IAsyncDisposable
     public GroupId Group => _access.GroupId;
 
     private HostDesk Desk => _services.GetRequiredService<HostDesk>();
+
+    private PastNightsDesk Past => _services.GetRequiredService<PastNightsDesk>();
 
     private GuestListDesk People => _services.GetRequiredService<GuestListDesk>();
 
@@ -88,6 +92,36 @@ public sealed class HostAtWork : IAsyncDisposable
     /// <summary>Path of the guest's private page.</summary>
     public async Task<string> LinkAsync(NightId night, GuestId guest, CancellationToken cancellation) =>
         $"/i/{(await NightAsync(night, cancellation)).Guests.Single(row => row.Id == guest).LinkToken}";
+
+    /// <summary>Path of the guest's page to look back; the night has been served.</summary>
+    public async Task<string> LookBackLinkAsync(NightId night, GuestId guest, CancellationToken cancellation) =>
+        $"/b/{(await Past.LinksAsync(_access, night, cancellation))[guest]}";
+
+    public async Task<PastNightView> PastNightAsync(NightId night, CancellationToken cancellation) =>
+        (await Past.NightAsync(_access, night, cancellation))!;
+
+    public Task<LogResult> WriteAsync(NightId night, BakeLogFacts facts, uint? version, CancellationToken cancellation) =>
+        Past.WriteAsync(_access, night, facts, version, cancellation);
+
+    /// <summary>As if the night had been served so many days ago; its plan stands as it was made before.</summary>
+    public async Task PassAsync(NightId night, int daysAgo, CancellationToken cancellation)
+    {
+        while (await AskAsync<long>(_app, $"select count(*) from plans where night_id = '{night.Value}'", cancellation) == 0)
+        {
+            await Task.Delay(TimeSpan.FromMilliseconds(100), cancellation);
+        }
+
+        var served = LocalDateTimePattern.ExtendedIso.Format(
+            SystemClock.Instance.GetCurrentInstant().InUtc().LocalDateTime.Date.PlusDays(-daysAgo).At(new LocalTime(19, 30)));
+        await AskAsync<object>(
+            _app,
+            $"update nights set serve_at = '{served}', facts = jsonb_set(facts, '{{serveAt}}', '\"{served}\"') where id = '{night.Value}' returning 1",
+            cancellation);
+    }
+
+    /// <summary>Guests may read this guest's name.</summary>
+    public Task ShowNameAsync(GuestId guest, CancellationToken cancellation) =>
+        AskAsync<object>(_app, $"update guests set shows_name = true where id = '{guest.Value}' returning 1", cancellation);
 
     public Task RenewLinkAsync(NightId night, GuestId guest, CancellationToken cancellation) =>
         Desk.RenewLinkAsync(_access, night, guest, cancellation);

@@ -1,5 +1,6 @@
 using Bunit;
 using GameNight.Planning.Toppings;
+using GameNight.Web.Drawings;
 using GameNight.Web.Host.Plan;
 
 namespace GameNight.Web.Tests.Panels;

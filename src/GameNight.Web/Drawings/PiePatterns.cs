@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace GameNight.Web.Host.Plan;
+namespace GameNight.Web.Drawings;
 
 /// <summary>The hand of the drawings: twelve patterns that stay apart in black and white, and a slightly uneven round.</summary>
 internal static class PiePatterns

@@ -2,7 +2,7 @@ using GameNight.Nights.Records;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Toppings;
 
-namespace GameNight.Web.Host.Plan;
+namespace GameNight.Web.Drawings;
 
 /// <summary>Bases that are drawn pale: those made of milk.</summary>
 internal static class WhiteBases
