@@ -13,6 +13,7 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Diagnostics.HealthChecks;
 using Microsoft.AspNetCore.Identity;
 using MudBlazor.Services;
+using NodaTime;
 
 namespace GameNight.Web.Startup;
 
@@ -22,7 +23,8 @@ public static class GameNightApp
     /// <summary>Forms of guests and hosts are small; nothing here takes files.</summary>
     private const long LargestBody = 256 * 1024;
 
-    public static WebApplication Build(string[] args, GameNightOptions options, string database)
+    /// <param name="clock">Another clock than the machine's, for lives lived faster.</param>
+    public static WebApplication Build(string[] args, GameNightOptions options, string database, IClock? clock = null)
     {
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
@@ -53,6 +55,11 @@ public static class GameNightApp
         builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
 
         AddServices(builder.Services, options, database);
+        if (clock is not null)
+        {
+            builder.Services.AddSingleton(clock);
+        }
+
         var app = builder.Build();
         Map(app);
         return app;
