@@ -39,8 +39,10 @@ public class LookBackTests(Site site)
         await host.Field("Slices left, in all").FillAsync("5");
         await host.Field("What to do otherwise next time").FillAsync("One pie fewer");
         await host.Page.GetByLabel("Eva", new() { Exact = true }).UncheckAsync();
+        await host.Page.Locator(".winners input").First.CheckAsync();
         await host.Button("Write it down").ClickAsync();
         await host.SeesAsync("2 people came.");
+        await host.SeesAsync("Won, as the host saw it: ");
         await host.SeesAsync("27 of 32 slices were eaten, about 13.5 each.");
         await host.SeesAsync("Rui: enough: right; the evening: lovely; 3.5 slices eaten;");
         await host.SeesAsync("“Good crust”");

@@ -10,9 +10,9 @@ internal static class PageList
     public static IReadOnlyList<(string Name, string Path)> OfHosts(string group, string night) =>
     [
         ("nights", group),
-        .. new[] { "people", "kitchen", "doughs", "menu", "new" }.Select(page => (page, $"{group}/{page}")),
+        .. new[] { "people", "kitchen", "doughs", "menu", "new", "past" }.Select(page => (page, $"{group}/{page}")),
         ("plan", night),
-        .. new[] { "guests", "timeline", "change", "print" }.Select(page => (page, $"{night}/{page}")),
+        .. new[] { "guests", "timeline", "change", "print", "back" }.Select(page => (page, $"{night}/{page}")),
     ];
 
     /// <summary>Pages without sign-in: two answer links, one of them answered with must-nots.</summary>

@@ -15,9 +15,10 @@ public sealed record GuestLookBack(LookBackFacts Facts, int Revision, Guid Key)
 /// <summary>An earlier night that the guest was part of, with nothing in it that others keep to themselves.</summary>
 /// <param name="People">How many came.</param>
 /// <param name="Names">First names of those who allow it, the guest's own left out.</param>
+/// <param name="Won">As the host saw it.</param>
 public sealed record RememberedNight(
-    string Title, LocalDateTime ServeAt, int People, IReadOnlyList<string> Names, NightPies Pies, Averages Averages,
-    LookBackFacts? Said);
+    string Title, LocalDateTime ServeAt, int People, IReadOnlyList<string> Names, NightPies Pies, IReadOnlyList<PieKind> Won,
+    Averages Averages, LookBackFacts? Said);
 
 /// <summary>Everything a guest sees through their look-back link.</summary>
 /// <param name="Opens">When the night is served: before it there is nothing to say.</param>

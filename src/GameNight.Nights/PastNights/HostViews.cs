@@ -6,9 +6,10 @@ namespace GameNight.Nights.PastNights;
 /// <summary>A night that is over, in the list of the group.</summary>
 /// <param name="People">Heads that ate: as written down, else as the answers said.</param>
 /// <param name="IsWritten">A host wrote down how it went.</param>
+/// <param name="Won">As the host saw it.</param>
 public sealed record PastNightLine(
     NightId Id, string Title, LocalDateTime ServeAt, int People, bool IsWritten, SlicesAccount Slices, Opinions Opinions,
-    NightPies Pies);
+    IReadOnlyList<PieKind> Won, NightPies Pies);
 
 /// <summary>Somebody who was invited.</summary>
 /// <param name="Expected">Heads that their answer let expect.</param>
@@ -35,6 +36,7 @@ public sealed record PastNightView(
     SlicesAccount Slices,
     IReadOnlyList<CameRow> Guests,
     BakeLogFacts? Log,
+    IReadOnlyList<PieKind> Won,
     uint? Version,
     Opinions Opinions,
     IReadOnlyList<NamedLookBack> Named,

@@ -15,7 +15,7 @@ public static class LogCheck
         Came = [.. facts.Came.DistinctBy(row => row.GuestId).OrderBy(row => row.GuestId)],
         Pies = [.. facts.Pies
             .Select(pie => pie with { Remark = pie.Remark.Trim() })
-            .Where(pie => pie.SlicesLeft is not null || pie.Remark.Length > 0)
+            .Where(pie => pie.SlicesLeft is not null || pie.Remark.Length > 0 || pie.Won)
             .DistinctBy(pie => pie.Number).OrderBy(pie => pie.Number)],
         ToChange = facts.ToChange.Trim(),
     };

@@ -198,6 +198,7 @@ public sealed class LookBackBook
             .Select(row => FirstName(row.Guest.Name)).Where(name => name.Length > 0)
             .Order(StringComparer.OrdinalIgnoreCase)],
         past.Pies,
+        past.Won,
         Averages.Of(past.Opinions),
         SaidBy(past, guest)?.Facts);
 

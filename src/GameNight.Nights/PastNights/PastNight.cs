@@ -18,6 +18,10 @@ internal sealed record PastNight(
 
     public Opinions Opinions => Opinions.Of(LookBacks.Select(row => row.Facts), Pies);
 
+    /// <summary>What the host saw win.</summary>
+    public IReadOnlyList<PieKind> Won => [.. (Log?.Facts.Pies ?? []).Where(pie => pie.Won)
+        .Select(pie => Pies.KindOf(pie.Number)).OfType<PieKind>().Distinct()];
+
     public static bool IsServed(Night night, Instant now) => ServedAt(night) <= now && night.CancelledAt is null;
 
     public static Instant ServedAt(Night night) => NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone);

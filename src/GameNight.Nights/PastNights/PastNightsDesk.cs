@@ -35,7 +35,7 @@ public sealed class PastNightsDesk
             session.Db, [.. nights.Where(night => PastNight.IsServed(night, now))], cancellation);
         return [.. past.Select(one => new PastNightLine(
             one.Night.Id, one.Night.Facts.Title, one.Night.Facts.ServeAt, one.People, one.Log is not null, one.Slices,
-            one.Opinions, one.Pies))];
+            one.Opinions, one.Won, one.Pies))];
     }
 
     /// <returns>Null when the night is not in this group.</returns>
@@ -162,6 +162,7 @@ public sealed class PastNightsDesk
                     row.Guest.Id, row.Guest.Name, Attendance.Expected(row.Guest, row.Answer?.Facts), Attendance.Noted(row.Guest, log)))
                 .OrderBy(row => row.Name, StringComparer.OrdinalIgnoreCase)],
             log,
+            past.Won,
             past.Log?.Version,
             past.Opinions,
             [.. said[false].Select(row => new NamedLookBack(names[row.GuestId], row.Facts))

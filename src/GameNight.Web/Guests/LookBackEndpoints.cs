@@ -1,6 +1,7 @@
 using GameNight.Nights;
 using GameNight.Nights.Links;
 using GameNight.Nights.PastNights;
+using GameNight.Web.Startup;
 using GameNight.Web.Wording;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -13,9 +14,10 @@ internal static class LookBackEndpoints
 
     public static void MapLookBackPages(this IEndpointRouteBuilder routes)
     {
-        var links = routes.MapGroup("/b/{token}").ExcludeFromDescription();
+        var links = routes.MapGroup($"{SecretPaths.LookBack}/{{token}}").ExcludeFromDescription()
+            .AddEndpointFilter(routes.ServiceProvider.GetRequiredService<UnknownLinks>());
         links.MapGet("", ShowAsync);
-        links.MapPost("", SayAsync);
+        links.MapPost("", SayAsync).RequireRateLimiting(RateLimits.GuestForm);
     }
 
     private static async Task<IResult> ShowAsync(string token, LookBackBook book, string? sent, CancellationToken cancellation) =>

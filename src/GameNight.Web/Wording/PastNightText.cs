@@ -100,6 +100,9 @@ public static class PastNightText
         _ => $"Liked best: {Kinds(said.Winners, pies)} ({said.Pies[0].Votes} of {said.PieVoices}).",
     };
 
+    /// <summary>What won as the host saw it.</summary>
+    public static string Won(IReadOnlyList<PieKind> kinds, NightPies pies) => $"Won, as the host saw it: {Kinds(kinds, pies)}.";
+
     /// <summary>What won, for other guests.</summary>
     public static string? Best(Averages said, NightPies pies) => said.Best switch
     {

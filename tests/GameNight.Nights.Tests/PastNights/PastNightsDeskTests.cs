@@ -162,7 +162,7 @@ public sealed class PastNightsDeskTests(ClassDatabase database) : PastNightsTest
     public async Task Past_nights_are_listed_latest_first_with_what_is_known_of_them()
     {
         var older = await ServedAsync("Ines", "Jo", "Kim");
-        await WriteAsync(older, NothingNoted with { Came = [Came(older, "Ines", 2), Came(older, "Jo", 1)], Baked = Pies(2), SlicesLeft = 1 });
+        await WriteAsync(older, NothingNoted with { Came = [Came(older, "Ines", 2), Came(older, "Jo", 1)], Baked = Pies(2), SlicesLeft = 1, Pies = [new(1, null, "", Won: true)] });
         var best = (await PastAsync(older)).Pies.Kinds[0].Number;
         foreach (var name in older.Guests.Keys)
         {
@@ -178,6 +178,7 @@ public sealed class PastNightsDeskTests(ClassDatabase database) : PastNightsTest
         Assert.Equal(15, past[1].Slices.Eaten);
         Assert.Equal(-1, past[1].Opinions.AverageEnough);
         Assert.Equal([best], past[1].Opinions.Winners.Select(kind => kind.Number));
+        Assert.Contains(1, Assert.Single(past[1].Won).Numbers);
         Assert.Null(past[0].Slices.Eaten);
     }
 

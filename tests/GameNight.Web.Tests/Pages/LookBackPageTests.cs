@@ -150,7 +150,8 @@ public class LookBackPageTests(SharedApp site)
             Assert.True(answer.Headers.CacheControl!.NoStore, path);
             Assert.Equal("no-referrer", Assert.Single(answer.Headers.GetValues("Referrer-Policy")));
             Assert.DoesNotContain("unsafe-inline", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
-            var preview = (await answer.DocumentAsync()).QuerySelector("meta[property='og:title']")!.GetAttribute("content")!;
+            var document = await answer.DocumentAsync();
+            var preview = document.QuerySelector("meta[property='og:title']")!.GetAttribute("content") + document.Title;
             Assert.DoesNotContain("Board games", preview, StringComparison.Ordinal);
             Assert.DoesNotContain("Rui", preview, StringComparison.Ordinal);
         }

@@ -20,12 +20,14 @@ public class PastNightPanelTests : BunitContext
         fields.FindAll(".came input")[1].Change(false);
         fields.FindAll(".came input")[2].Change(true);
         fields.Find("button[aria-label='One more with Rui']").Click();
+        fields.FindAll(".winners input")[1].Change(true);
 
         var facts = form.Read(8).Facts!;
         Assert.Equal(
             [(PastNights.Rui.Value, 2), (PastNights.Eva.Value, 0), (PastNights.Ana.Value, 1)], facts.Came.Select(row => (row.GuestId, row.Heads)));
         Assert.Equal(new PieCount(4), facts.Baked);
         Assert.Null(facts.SlicesLeft);
+        Assert.Equal([2], facts.Pies.Where(pie => pie.Won).Select(pie => pie.Number));
     }
 
     [Fact]

@@ -22,7 +22,7 @@ internal static class PastNights
         8, new PieCount(4), new Estimate<double>(26, 20, 33), baked is { } pies ? new PieCount(pies) : null, left);
 
     public static PastNightLine Line(LocalDate date, SlicesAccount slices) => new(
-        NightId.New(), "Board games", date.At(new LocalTime(19, 30)), 6, IsWritten: true, slices, Opinions.Of([], Pies(2)), Pies(2));
+        NightId.New(), "Board games", date.At(new LocalTime(19, 30)), 6, IsWritten: true, slices, Opinions.Of([], Pies(2)), [], Pies(2));
 
     /// <summary>Rui came alone, Eva was expected with one more, Ana was not.</summary>
     public static PastNightView Night(
@@ -32,7 +32,7 @@ internal static class PastNights
         [
             new CameRow(Rui, "Rui", 1, Heads(log, Rui)), new CameRow(Eva, "Eva", 2, Heads(log, Eva)), new CameRow(Ana, "Ana", 0, Heads(log, Ana)),
         ],
-        log, log is null ? null : 1u,
+        log, [], log is null ? null : 1u,
         Opinions.Of([.. (named ?? []).Select(row => row.Facts), .. (nameless ?? []).Select(words => Silence with { Words = words, Namelessly = true })], Pies(kinds)),
         named ?? [], nameless ?? [], OwnLink: null);
 

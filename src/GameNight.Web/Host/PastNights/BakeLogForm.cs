@@ -23,11 +23,12 @@ public sealed class CameField(GuestId guest, string name, int heads, int expecte
 }
 
 /// <summary>A pie's line of the form.</summary>
-public sealed class PieField(int number, string left, string remark)
+public sealed class PieField(int number, string left, string remark, bool won)
 {
     public int Number => number;
     public string Left { get; set; } = left;
     public string Remark { get; set; } = remark;
+    public bool Won { get; set; } = won;
 }
 
 /// <summary>What a host writes down after a night, as text fields; who came is filled in from the answers.</summary>
@@ -57,7 +58,8 @@ public sealed class BakeLogForm
         return new BakeLogForm(
             [.. night.Guests.Select(guest => new CameField(guest.Id, guest.Name, guest.Heads ?? guest.Expected, guest.Expected))],
             [.. night.Pies.Kinds.SelectMany(kind => kind.Numbers).Order().Select(number =>
-                written.TryGetValue(number, out var pie) ? new PieField(number, Text(pie.SlicesLeft), pie.Remark) : new PieField(number, "", ""))])
+                written.TryGetValue(number, out var pie) ? new PieField(number, Text(pie.SlicesLeft), pie.Remark, pie.Won)
+                    : new PieField(number, "", "", won: false))])
         {
             // Most nights bake what was planned; the number stands there to be corrected.
             Baked = Text((night.Log is null ? night.Slices.PlannedPies : night.Log.Baked)?.Value),
@@ -82,7 +84,7 @@ public sealed class BakeLogForm
             [.. Came.Select(row => new CameFacts(row.Guest.Value, row.Heads))],
             baked,
             Number(LeftField, Left, (baked?.Value ?? PieCount.Highest) * slicesPerPie),
-            [.. Pies.Select(pie => new PieOutcome(pie.Number, Number(LeftOf(pie.Number), pie.Left, slicesPerPie), pie.Remark))],
+            [.. Pies.Select(pie => new PieOutcome(pie.Number, Number(LeftOf(pie.Number), pie.Left, slicesPerPie), pie.Remark, pie.Won))],
             ToChange);
         return (numbers.Problems.Count == 0 ? facts : null, numbers.Problems);
 
@@ -124,6 +126,7 @@ public sealed class BakeLogForm
         {
             (LeftOf(pie.Number), $"Slices left of pie {pie.Number}", pie.Left),
             (RemarkOf(pie.Number), $"How pie {pie.Number} went", pie.Remark),
+            ($"won-{pie.Number}", $"Pie {pie.Number}", pie.Won ? "won" : ""),
         }),
         (ChangeField, "Next time", ToChange),
     ];
