@@ -90,7 +90,7 @@ public sealed class HostAtWork : IAsyncDisposable
         $"/i/{(await NightAsync(night, cancellation)).Guests.Single(row => row.Id == guest).LinkToken}";
 
     public Task RenewLinkAsync(NightId night, GuestId guest, CancellationToken cancellation) =>
-        Desk.RenewLinkAsync(_access, night, guest, cancellation);
+        _services.GetRequiredService<InvitationDesk>().RenewLinkAsync(_access, night, guest, cancellation);
 
     /// <summary>As if the links of the night had run out a minute ago.</summary>
     public Task ExpireLinksAsync(NightId night, CancellationToken cancellation) => AskAsync<object>(
