@@ -36,6 +36,7 @@ public static class NightsRegistration
         services.AddSingleton<LinkDirectory>();
         services.AddSingleton<NightChanges>();
         services.AddSingleton<ReplanRequests>();
+        services.AddSingleton<DoughCommitments>();
         services.AddSingleton<PlanBook>();
         services.AddSingleton<GuestNotes>();
         services.AddSingleton<Replanner>();
@@ -54,14 +55,21 @@ public static class NightsRegistration
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>()));
         services.AddSingleton(p => new HostDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
-            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<GuestNotes>(), tables,
-            p.GetRequiredService<IClock>()));
+            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<GuestNotes>(),
+            p.GetRequiredService<DoughCommitments>(), tables, p.GetRequiredService<IClock>()));
+        services.AddSingleton(p => new InvitationDesk(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
+            p.GetRequiredService<ReplanRequests>()));
+        services.AddSingleton(p => new DoughDesk(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<NightSnapshots>(),
+            p.GetRequiredService<ReplanRequests>(), tables, p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new PlanDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<NightSnapshots>(),
             p.GetRequiredService<ReplanRequests>(), tables, p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new GuestBook(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
-            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<GuestNotes>(), p.GetRequiredService<IClock>()));
+            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<GuestNotes>(),
+            p.GetRequiredService<DoughCommitments>(), p.GetRequiredService<IClock>()));
         services.AddPastNights();
         services.AddHealthChecks().AddCheck<NightsHealth>("nights");
         return services;

@@ -15,13 +15,16 @@ namespace GameNight.Planning;
 public sealed class NightPlanner(ReferenceTables tables)
 {
     /// <summary>Raised whenever the same snapshot would give another plan.</summary>
-    public const string EngineVersion = "1";
+    public const string EngineVersion = "2";
 
     private readonly SnapshotCheck _check = new(tables);
 
     public ReferenceTables Tables => tables;
 
-    /// <param name="now">Steps cannot start before it; not part of the fingerprint.</param>
+    /// <param name="now">
+    /// Steps cannot start before it; not part of the fingerprint. An evening around a dough that is begun is planned as of
+    /// its shopping, so that what is under way is not said to be too late.
+    /// </param>
     /// <param name="progress">Receives the quick plan as soon as it is there.</param>
     /// <exception cref="ArgumentException">The snapshot has problems: ask <see cref="SnapshotCheck"/> first.</exception>
     /// <exception cref="OperationCanceledException"><paramref name="cancellation"/> was signalled.</exception>
@@ -34,10 +37,18 @@ public sealed class NightPlanner(ReferenceTables tables)
             throw new ArgumentException($"{problem.Field}: {problem.Fault}", nameof(night));
         }
 
-        var ball = night.ByHand.Ball ?? night.Shape.Ball;
+        if (night.Begun is { } begun)
+        {
+            night = night with { Formula = begun.Dough.Formula, Shape = begun.Shape };
+            now = Instant.Min(now, begun.Steps.Min(step => step.Start));
+        }
+
+        var ball = night.Begun?.Dough.Ball.Value ?? night.ByHand.Ball ?? night.Shape.Ball;
         var (forecast, demand) = AppetiteModel.Forecast(night.Guests, ball, night.Shape.SlicesPerPie, tables.Appetite);
-        var pies = PieCountRule.For(demand, night.Shape.SlicesPerPie, night.RunOutChance, night.ByHand.Pies);
-        var dough = DoughPlan.For(
+        var pies = PieCountRule.For(
+            demand, night.Shape.SlicesPerPie, night.RunOutChance, night.ByHand.Pies,
+            night.Begun is { } started ? new PieCount(started.Dough.Balls) : null);
+        var dough = night.Begun?.Dough ?? DoughPlan.For(
             pies.Count.Value.Value, night.Shape, night.Formula, night.Kitchen.BatchCapacity, night.ByHand.Ball);
 
         var quick = Finish(night, now, forecast, pies, dough, Effort.Quick, cancellation);
@@ -58,9 +69,10 @@ public sealed class NightPlanner(ReferenceTables tables)
         var split = SplitPlanner.For(NightRequests.Split(night, forecast, count), effort, cancellation);
         var timeline = Backwards.From(
             NightRequests.Timeline(night, now, dough, split, tables.Steps), effort, cancellation);
-        var yeast = YeastDoseModel.For(
+        var yeast = night.Begun?.Yeast ?? YeastDoseModel.For(
             NightRequests.Journey(night, timeline, dough, tables), night.Formula, dough.Flour, night.ByHand.Yeast,
             tables.Fermentation, tables.Dough);
+        var offHours = NightRequests.OffItsHours(night, timeline, tables);
         var (sauce, cheese, amounts) = NightRequests.Spreads(night, split);
 
         return new NightPlan(
@@ -68,8 +80,8 @@ public sealed class NightPlanner(ReferenceTables tables)
             effort == Effort.Quick ? PlanStage.Quick : PlanStage.Improved,
             forecast,
             pies,
-            dough.WithYeast(yeast.ShareOfFlour.Value),
-            Water(night),
+            night.Begun is null ? dough.WithYeast(yeast.ShareOfFlour.Value) : dough,
+            night.Begun?.Water ?? Water(night),
             yeast,
             sauce,
             cheese,
@@ -77,7 +89,8 @@ public sealed class NightPlanner(ReferenceTables tables)
             split,
             timeline,
             NightCautions.For(night, count, tables.Safety),
-            [.. dough.Conflicts, .. split.Conflicts, .. timeline.Conflicts, .. count > 0 ? yeast.Conflicts : []],
+            [.. dough.Conflicts, .. split.Conflicts, .. timeline.Conflicts, .. count > 0 ? yeast.Conflicts : [],
+                .. offHours is null ? Array.Empty<Conflict>() : [offHours]],
             effort.Slices);
     }
 

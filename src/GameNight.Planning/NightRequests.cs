@@ -72,7 +72,8 @@ internal static class NightRequests
                 Recovery: kitchen.Recovery,
                 Rack: Minutes(StepName.Rack),
                 Serve: Minutes(StepName.Serve)),
-            night.ByHand.MixAt);
+            night.ByHand.MixAt,
+            night.Begun?.Steps);
 
         Duration Minutes(StepName step) => Duration.FromMinutes(steps.MinutesOf(step));
     }
@@ -96,6 +97,21 @@ internal static class NightRequests
             night.Kitchen.AltitudeMetres,
             dough.Ball.Value,
             dough.Batches.Count > 0 ? dough.Batches.Max(batch => batch.Total) : dough.Ball.Value);
+    }
+
+    /// <summary>What the hours of now do to a dough that was begun for others; null while they lie in the window.</summary>
+    public static BegunDoughOffItsHours? OffItsHours(NightSnapshot night, HostTimeline timeline, ReferenceTables tables)
+    {
+        var (cold, window) = (timeline.ColdFermentLength, night.ColdFerment);
+        if (night.Begun is not { } begun || (cold >= window.Shortest && cold <= window.Longest))
+        {
+            return null;
+        }
+
+        var journey = Journey(night, timeline, begun.Dough, tables) with { InFridge = cold };
+        var gas = YeastDoseModel.GasOfWanted(
+            journey, begun.Dough.Formula, begun.Yeast.ShareOfFlour.Value, tables.Fermentation, tables.Dough);
+        return new BegunDoughOffItsHours(cold, window.Shortest, window.Longest, gas);
     }
 
     /// <summary>Sauce, cheese and every item of the menu, from the sectors they go on.</summary>

@@ -20,6 +20,7 @@ public sealed record ByHand(
 /// <param name="ServeAt">The first pie is on the table.</param>
 /// <param name="Away">When the host's hands are not there; may overlap, in any order.</param>
 /// <param name="RunOutChance">Accepted chance that the slices end before the appetite does, 0.01 to 0.5.</param>
+/// <param name="Begun">The dough that is begun, or null while it still follows the answers.</param>
 public sealed record NightSnapshot(
     Instant ServeAt,
     IReadOnlyList<GuestSnapshot> Guests,
@@ -30,4 +31,5 @@ public sealed record NightSnapshot(
     IReadOnlyList<HostAway> Away,
     ColdFerment ColdFerment,
     Share RunOutChance,
-    ByHand ByHand);
+    ByHand ByHand,
+    BegunDough? Begun = null);

@@ -1,4 +1,6 @@
 using GameNight.Planning.Dough;
+using GameNight.Planning.Quantities;
+using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 using NodaTime;
 
@@ -37,10 +39,13 @@ public sealed class SnapshotCheck(ReferenceTables tables)
     public const int MostAway = 100;
     public const int LongestId = 64;
 
+    /// <summary>Shopping, and four steps for each batch.</summary>
+    private const int MostBegunSteps = 1 + (4 * PieCount.Highest);
+
     public IReadOnlyList<SnapshotProblem> Problems(NightSnapshot night) =>
     [
-        .. Guests(night), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape(night), .. MenuProblems(night.Menu),
-        .. Hours(night), .. Problems(night.ByHand),
+        .. Guests(night), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape("shape", night.Shape), .. MenuProblems(night.Menu),
+        .. Hours(night), .. Problems(night.ByHand), .. Begun(night),
     ];
 
     private static IEnumerable<SnapshotProblem> Guests(NightSnapshot night)
@@ -87,35 +92,73 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         return all.OfType<SnapshotProblem>();
     }
 
-    private IEnumerable<SnapshotProblem> Formula(NightSnapshot night)
+    /// <summary>A dough that is begun came out of a plan; what arrives from elsewhere must at least look like it did.</summary>
+    private IEnumerable<SnapshotProblem> Begun(NightSnapshot night)
     {
-        var (formula, ranges) = (night.Formula, tables.Dough.Ranges);
+        if (night.Begun is not { } begun)
+        {
+            return [];
+        }
+
+        var (dough, steps) = (begun.Dough, begun.Steps.ToLookup(step => step.Kind));
         SnapshotProblem?[] all =
         [
-            Range("formula.water", formula.Water.Value, ranges.Water.Low, ranges.Water.High),
-            Range("formula.salt", formula.Salt.Value, ranges.Salt.Low, ranges.Salt.High),
-            Range("formula.oil", formula.Oil.Value, ranges.Oil.Low, ranges.Oil.High),
-            Range("formula.sugar", formula.Sugar.Value, ranges.Sugar.Low, ranges.Sugar.High),
-            Range("formula.heldBackFlour", formula.HeldBackFlour.Value, 0, 0.5),
-            Range("formula.loss", formula.Loss.Value, 0, 0.1),
-            Range("runOutChance", night.RunOutChance.Value, tables.Appetite.RunOutChance.Low, tables.Appetite.RunOutChance.High),
+            Range("begun.dough.balls", dough.Balls, 1, PieCount.Highest),
+            Range("begun.dough.ballGrams", dough.Ball.Value.Value, tables.Dough.Ranges.BallGrams.Low, tables.Dough.Ranges.BallGrams.High),
+            dough.Batches.Sum(batch => (long)batch.Balls) == dough.Balls && dough.Batches.All(batch => batch.Balls > 0)
+                ? null
+                : new("begun.dough.batches", SnapshotFault.WrongCount, dough.Batches.Count, 1, dough.Balls),
+            begun.Steps.Count <= MostBegunSteps && steps[StepKind.Shop].Count() == 1 && steps[StepKind.Mix].Any()
+                && steps[StepKind.Ball].Select(step => step.Number).Order().SequenceEqual(dough.Batches.Select(batch => batch.Number).Order())
+                && begun.Steps.Select(step => step.Id).Distinct().Count() == begun.Steps.Count
+                ? null
+                : new("begun.steps", SnapshotFault.WrongCount, begun.Steps.Count, 1, MostBegunSteps),
+            begun.Steps.Any(step => step.End < step.Start) ? new("begun.steps", SnapshotFault.BackToFront) : null,
+        ];
+        return
+        [
+            .. all.OfType<SnapshotProblem>(),
+            .. Formula("begun.dough.formula", dough.Formula),
+            .. Shape("begun.shape", begun.Shape),
+        ];
+    }
+
+    private IEnumerable<SnapshotProblem> Formula(NightSnapshot night) =>
+    [
+        .. Formula("formula", night.Formula),
+        .. Range("runOutChance", night.RunOutChance.Value, tables.Appetite.RunOutChance.Low, tables.Appetite.RunOutChance.High) is { } chance
+            ? [chance]
+            : Array.Empty<SnapshotProblem>(),
+    ];
+
+    private IEnumerable<SnapshotProblem> Formula(string path, DoughFormula formula)
+    {
+        var ranges = tables.Dough.Ranges;
+        SnapshotProblem?[] all =
+        [
+            Range($"{path}.water", formula.Water.Value, ranges.Water.Low, ranges.Water.High),
+            Range($"{path}.salt", formula.Salt.Value, ranges.Salt.Low, ranges.Salt.High),
+            Range($"{path}.oil", formula.Oil.Value, ranges.Oil.Low, ranges.Oil.High),
+            Range($"{path}.sugar", formula.Sugar.Value, ranges.Sugar.Low, ranges.Sugar.High),
+            Range($"{path}.heldBackFlour", formula.HeldBackFlour.Value, 0, 0.5),
+            Range($"{path}.loss", formula.Loss.Value, 0, 0.1),
         ];
         return all.OfType<SnapshotProblem>();
     }
 
-    private IEnumerable<SnapshotProblem> Shape(NightSnapshot night)
+    private IEnumerable<SnapshotProblem> Shape(string path, PieShape shape)
     {
-        var (shape, ranges) = (night.Shape, tables.Dough.Ranges);
+        var ranges = tables.Dough.Ranges;
         var widestRim = Math.Min(ranges.RimCentimetres.High, shape.Diameter.Value / 3);
         var widestInset = Math.Max(0, shape.Diameter.Value / 2 - shape.Rim.Value - 1);
         SnapshotProblem?[] all =
         [
-            Range("shape.diameterCentimetres", shape.Diameter.Value, ranges.DiameterCentimetres.Low, ranges.DiameterCentimetres.High),
-            Range("shape.thicknessGramsPerCm2", shape.ThicknessGramsPerCm2, ranges.ThicknessGramsPerCm2.Low, ranges.ThicknessGramsPerCm2.High),
-            Range("shape.rimCentimetres", shape.Rim.Value, ranges.RimCentimetres.Low, widestRim),
-            Range("shape.sauceInsetCentimetres", shape.SauceInset.Value, 0, widestInset),
-            Range("shape.cheeseInsetCentimetres", shape.CheeseInset.Value, 0, widestInset),
-            Range("shape.slicesPerPie", shape.SlicesPerPie, PieShape.FewestSlices, PieShape.MostSlices),
+            Range($"{path}.diameterCentimetres", shape.Diameter.Value, ranges.DiameterCentimetres.Low, ranges.DiameterCentimetres.High),
+            Range($"{path}.thicknessGramsPerCm2", shape.ThicknessGramsPerCm2, ranges.ThicknessGramsPerCm2.Low, ranges.ThicknessGramsPerCm2.High),
+            Range($"{path}.rimCentimetres", shape.Rim.Value, ranges.RimCentimetres.Low, widestRim),
+            Range($"{path}.sauceInsetCentimetres", shape.SauceInset.Value, 0, widestInset),
+            Range($"{path}.cheeseInsetCentimetres", shape.CheeseInset.Value, 0, widestInset),
+            Range($"{path}.slicesPerPie", shape.SlicesPerPie, PieShape.FewestSlices, PieShape.MostSlices),
         ];
         return all.OfType<SnapshotProblem>();
     }

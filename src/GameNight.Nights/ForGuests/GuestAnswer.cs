@@ -10,8 +10,11 @@ namespace GameNight.Nights.ForGuests;
 /// <param name="Consents">The guest agreed that must-nots and note are kept for this night.</param>
 /// <param name="Revision">The revision the form was made from, 0 for none.</param>
 /// <param name="Key">Made with the form: sent twice, it counts once.</param>
+/// <param name="Remembers">Wishes, and with consent the guest's own must-nots, are kept for next time; else forgotten.</param>
+/// <param name="ShowsName">Other guests may read the name among those who come.</param>
 public sealed record GuestAnswer(
-    AnswerFacts Facts, IReadOnlyList<DietaryNeeds> Needs, string Note, bool Consents, int Revision, Guid Key);
+    AnswerFacts Facts, IReadOnlyList<DietaryNeeds> Needs, string Note, bool Consents, int Revision, Guid Key,
+    bool Remembers = false, bool ShowsName = false);
 
 /// <summary>What is wrong with an answer.</summary>
 public enum AnswerFault
@@ -37,8 +40,16 @@ public abstract record AnswerResult
 
     public sealed record Refused(AnswerFault Fault, int Most) : AnswerResult;
 
+    /// <summary>The night is called off: nothing is asked any more.</summary>
+    public sealed record NightIsCancelled : AnswerResult;
+
     public sealed record LinkNotValid(bool IsExpired) : AnswerResult;
 }
+
+/// <summary>Who comes, as other guests may know it.</summary>
+/// <param name="Heads">Everybody who said that they come, with companions, and the hosts.</param>
+/// <param name="Names">Only of those who allow it, without the reader.</param>
+public sealed record WhoComes(int Heads, IReadOnlyList<string> Names);
 
 /// <summary>A menu item that a guest can like or not.</summary>
 public sealed record LikeableTopping(string Id, string Name);
@@ -47,6 +58,9 @@ public sealed record LikeableTopping(string Id, string Name);
 /// <param name="AnswerBy">Until then the answer moves the dough; null while no plan knows it.</param>
 /// <param name="Address">Null unless the guest said that they come.</param>
 /// <param name="Revision">0 when there is no answer yet.</param>
+/// <param name="Moved">What happened to the serving time since the guest's answer; null when the answer fits.</param>
+/// <param name="CalendarSequence">Rises with every move, calling off and taking place again.</param>
+/// <param name="Remembered">What the guest asked to be remembered; must-nots only under the consent of today.</param>
 public sealed record InvitationView(
     NightId Night,
     GuestId Guest,
@@ -70,7 +84,13 @@ public sealed record InvitationView(
     IReadOnlyList<DietaryNeeds> Needs,
     string? Note,
     bool HasConsented,
-    bool WasDisowned);
+    bool WasDisowned,
+    bool IsCancelled,
+    MovedSince? Moved,
+    int CalendarSequence,
+    WhoComes Others,
+    bool ShowsName,
+    WishFacts? Remembered);
 
 /// <summary>What a link leads to.</summary>
 public abstract record InvitationLookup

@@ -2,6 +2,7 @@ using GameNight.Nights.Links;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
+using GameNight.Planning.Guests;
 using GameNight.Planning.Toppings;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -15,14 +16,18 @@ public sealed class GuestBook
     private readonly LinkDirectory _links;
     private readonly ReplanRequests _replans;
     private readonly GuestNotes _notes;
+    private readonly DoughCommitments _doughs;
     private readonly IClock _clock;
 
-    internal GuestBook(GroupSessions sessions, LinkDirectory links, ReplanRequests replans, GuestNotes notes, IClock clock)
+    internal GuestBook(
+        GroupSessions sessions, LinkDirectory links, ReplanRequests replans, GuestNotes notes, DoughCommitments doughs,
+        IClock clock)
     {
         _sessions = sessions;
         _links = links;
         _replans = replans;
         _notes = notes;
+        _doughs = doughs;
         _clock = clock;
     }
 
@@ -81,10 +86,64 @@ public sealed class GuestBook
         return invitation is not null;
     }
 
+    /// <summary>
+    /// The answer holds for the night as it is now, after a move. Safe to repeat; without an answer there is nothing to confirm.
+    /// </summary>
+    public async Task<AnswerResult> ConfirmAsync(LinkToken? link, CancellationToken cancellation)
+    {
+        var lookup = await _links.FindAsync(link, LinkScope.Answer, cancellation);
+        if (lookup is not LinkLookup<LinkHolder>.Found { Holder: var holder })
+        {
+            return new AnswerResult.LinkNotValid(lookup is LinkLookup<LinkHolder>.Expired);
+        }
+
+        await using var session = await _sessions.OpenAsync(holder.Access, cancellation);
+        await DoughCommitments.TakeTurnAsync(session, holder.Night, cancellation);
+        var night = await session.Db.Nights.AsNoTracking().SingleOrDefaultAsync(row => row.Id == holder.Night, cancellation);
+        var answer = await session.Db.Answers.SingleOrDefaultAsync(
+            row => row.NightId == holder.Night && row.GuestId == holder.Guest, cancellation);
+        if (night is null || answer is null)
+        {
+            return new AnswerResult.LinkNotValid(IsExpired: false);
+        }
+
+        if (night.CancelledAt is not null)
+        {
+            return new AnswerResult.NightIsCancelled();
+        }
+
+        if (NightMoves.Since(night, answer.AnsweredAt) is not null)
+        {
+            // Nothing of the answer changes, so a begun dough has nothing to be late for.
+            answer.Replace(answer.Facts, Guid.CreateVersion7(), _clock.GetCurrentInstant(), answer.IsLate);
+            await session.CommitAsync(cancellation);
+            _replans.Wake(holder.Night);
+        }
+
+        return new AnswerResult.Recorded();
+    }
+
+    /// <summary>Takes back what the guest asked to be remembered; what was said for this night stays.</summary>
+    /// <returns>False when the link is not valid.</returns>
+    public async Task<bool> ForgetAsync(LinkToken? link, CancellationToken cancellation)
+    {
+        var lookup = await _links.FindAsync(link, LinkScope.Answer, cancellation);
+        if (lookup is not LinkLookup<LinkHolder>.Found { Holder: var holder })
+        {
+            return false;
+        }
+
+        await using var session = await _sessions.OpenAsync(holder.Access, cancellation);
+        await session.Db.RememberedWishes.Where(row => row.GuestId == holder.Guest).ExecuteDeleteAsync(cancellation);
+        await session.CommitAsync(cancellation);
+        return true;
+    }
+
     private async Task<AnswerResult> KeepAsync(LinkHolder holder, GuestAnswer sent, CancellationToken cancellation)
     {
         await using var session = await _sessions.OpenAsync(holder.Access, cancellation);
         var db = session.Db;
+        await DoughCommitments.TakeTurnAsync(session, holder.Night, cancellation);
         var night = await db.Nights.AsNoTracking().SingleOrDefaultAsync(row => row.Id == holder.Night, cancellation);
         if (night is null || await InvitationAsync(session, holder, cancellation) is null)
         {
@@ -96,6 +155,11 @@ public sealed class GuestBook
         if (answer is not null && answer.LastKey == sent.Key)
         {
             return Result(answer.IsLate);
+        }
+
+        if (night.CancelledAt is not null)
+        {
+            return new AnswerResult.NightIsCancelled();
         }
 
         if (sent.Facts.Companions.Count > night.Facts.MostCompanions)
@@ -114,7 +178,7 @@ public sealed class GuestBook
         }
 
         var now = _clock.GetCurrentInstant();
-        var isLate = await IsAfterCommitmentAsync(db, holder.Night, now, cancellation);
+        var isLate = await _doughs.IsBegunAsync(session, holder.Night, now, cancellation);
         if (answer is null)
         {
             db.Answers.Add(Answer.First(
@@ -126,6 +190,7 @@ public sealed class GuestBook
         }
 
         await KeepNoteAsync(session, holder, sent, now, cancellation);
+        await KeepWishesAsync(session, holder, sent, now, cancellation);
         _replans.Night(session, holder.Night);
         await session.CommitAsync(cancellation);
         _replans.Wake(holder.Night);
@@ -159,6 +224,56 @@ public sealed class GuestBook
         kept.Set(sent.Needs, note.Length > 0 ? _notes.Protect(note) : null, now);
     }
 
+    private static async Task KeepWishesAsync(
+        GroupSession session, LinkHolder holder, GuestAnswer sent, Instant now, CancellationToken cancellation)
+    {
+        var db = session.Db;
+        var guest = await db.Guests.SingleAsync(row => row.Id == holder.Guest, cancellation);
+        guest.ShowName(sent.ShowsName);
+        var kept = await db.RememberedWishes.SingleOrDefaultAsync(row => row.GuestId == holder.Guest, cancellation);
+        if (!sent.Remembers)
+        {
+            if (kept is not null)
+            {
+                db.RememberedWishes.Remove(kept);
+            }
+
+            return;
+        }
+
+        var needs = sent.Consents && sent.Needs.Count > 0 ? sent.Needs[0] : DietaryNeeds.None;
+        var wishes = new WishFacts(sent.Facts.Hunger, sent.Facts.Likes, needs);
+        if (kept is null)
+        {
+            db.RememberedWishes.Add(new RememberedWishes(session.GroupId, holder.Guest, wishes, now));
+        }
+        else
+        {
+            kept.Set(wishes, now);
+        }
+    }
+
+    private static async Task<WhoComes> WhoComesAsync(GameNightDb db, LinkHolder holder, CancellationToken cancellation)
+    {
+        var coming = (await db.InvitedTo(holder.Night).ToListAsync(cancellation))
+            .Where(row => row.Guest.FormerSince is null
+                && (row.Answer?.Facts.Presence == Presence.Coming || (row.Answer is null && row.Guest.HostId is not null)))
+            .ToList();
+        return new WhoComes(
+            coming.Sum(row => 1 + (row.Answer?.Facts.Companions.Count ?? 0)),
+            [.. coming.Where(row => row.Guest.ShowsName && row.Guest.Id != holder.Guest)
+                .Select(row => row.Guest.Name).Order(StringComparer.OrdinalIgnoreCase)]);
+    }
+
+    /// <summary>Must-nots are used again only under the consent of today.</summary>
+    private static async Task<WishFacts?> RememberedAsync(GameNightDb db, GuestId guest, CancellationToken cancellation) =>
+        await db.RememberedWishes.AsNoTracking().SingleOrDefaultAsync(row => row.GuestId == guest, cancellation) switch
+        {
+            null => null,
+            { ConsentedVersion: DietaryNote.ConsentVersion } wishes => wishes.Facts,
+            var wishes => wishes.Facts with { Needs = DietaryNeeds.None },
+        };
+
     private async Task<InvitationView?> ViewAsync(GroupSession session, LinkHolder holder, CancellationToken cancellation)
     {
         var db = session.Db;
@@ -182,6 +297,8 @@ public sealed class GuestBook
             .OrderBy(item => item.Order).Select(item => new { item.Id, item.Name }).ToListAsync(cancellation);
         var plan = await db.Plans.AsNoTracking().Where(row => row.NightId == holder.Night)
             .Select(row => new { row.AnswerBy, row.DoughCommitment }).SingleOrDefaultAsync(cancellation);
+        var isBegun = await db.CommittedDoughs.AnyAsync(row => row.NightId == holder.Night, cancellation)
+            || (plan?.DoughCommitment is { } mixing && mixing <= _clock.GetCurrentInstant());
 
         return new InvitationView(
             night.Id,
@@ -198,7 +315,7 @@ public sealed class GuestBook
             night.Facts.Bring,
             night.Facts.MostCompanions,
             plan?.AnswerBy,
-            plan?.DoughCommitment is { } commitment && commitment <= _clock.GetCurrentInstant(),
+            isBegun,
             [.. toppings.Select(item => new LikeableTopping(item.Id.ToString(), item.Name))],
             answer?.Facts,
             answer?.Revision ?? 0,
@@ -206,20 +323,18 @@ public sealed class GuestBook
             dietary?.Needs ?? [],
             _notes.Read(dietary?.ProtectedNote).Note,
             dietary is not null,
-            invitation.DisownedAt is not null);
+            invitation.DisownedAt is not null,
+            night.CancelledAt is not null,
+            answer is null ? null : NightMoves.Since(night, answer.AnsweredAt),
+            NightMoves.Sequence(night),
+            await WhoComesAsync(db, holder, cancellation),
+            guest.ShowsName,
+            await RememberedAsync(db, holder.Guest, cancellation));
     }
 
     private static Task<Invitation?> InvitationAsync(GroupSession session, LinkHolder holder, CancellationToken cancellation) =>
         session.Db.Invitations.SingleOrDefaultAsync(
             row => row.NightId == holder.Night && row.GuestId == holder.Guest, cancellation);
-
-    private static async Task<bool> IsAfterCommitmentAsync(
-        GameNightDb db, NightId night, Instant now, CancellationToken cancellation)
-    {
-        var commitment = await db.Plans.AsNoTracking().Where(row => row.NightId == night)
-            .Select(row => row.DoughCommitment).SingleOrDefaultAsync(cancellation);
-        return commitment is { } mixing && mixing <= now;
-    }
 
     private static AnswerResult Result(bool isLate) =>
         isLate ? new AnswerResult.RecordedAsLateChange() : new AnswerResult.Recorded();

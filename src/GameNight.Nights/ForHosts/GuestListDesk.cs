@@ -23,8 +23,9 @@ public sealed class GuestListDesk
     public async Task<IReadOnlyList<GuestLine>> GuestsAsync(GroupAccess access, CancellationToken cancellation)
     {
         await using var session = await _sessions.OpenAsync(access, cancellation);
-        return await session.Db.Guests.AsNoTracking().OrderBy(guest => guest.Name)
-            .Select(guest => new GuestLine(guest.Id, guest.Name, guest.Portion, guest.HostId != null))
+        return await session.Db.Guests.AsNoTracking()
+            .Where(guest => guest.FormerSince == null).OrderBy(guest => guest.Name)
+            .Select(guest => new GuestLine(guest.Id, guest.Name, guest.Portion, guest.HostId != null, guest.IsStanding))
             .ToListAsync(cancellation);
     }
 
@@ -39,7 +40,7 @@ public sealed class GuestListDesk
             return new SaveResult.Saved();
         }
 
-        var count = await session.Db.Guests.CountAsync(cancellation);
+        var count = await session.Db.Guests.CountAsync(guest => guest.FormerSince == null, cancellation);
         if (Problems(name, count + 1) is { Count: > 0 } problems)
         {
             return new SaveResult.Refused(problems);
@@ -70,6 +71,23 @@ public sealed class GuestListDesk
         await _replans.UpcomingNightsAsync(session, cancellation);
         await session.CommitAsync(cancellation);
         _replans.Wake();
+        return new SaveResult.Saved();
+    }
+
+    /// <summary>Whether somebody is invited to every new night unless the host takes them off.</summary>
+    public async Task<SaveResult> StandAsync(
+        GroupAccess access, GuestId id, bool isStanding, CancellationToken cancellation)
+    {
+        access.Demand(HostRole.Organiser);
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var guest = await session.Db.Guests.SingleOrDefaultAsync(row => row.Id == id && row.FormerSince == null, cancellation);
+        if (guest is null)
+        {
+            return new SaveResult.Gone();
+        }
+
+        guest.Stand(isStanding);
+        await session.CommitAsync(cancellation);
         return new SaveResult.Saved();
     }
 

@@ -10,7 +10,7 @@ using NodaTime;
 
 namespace GameNight.Nights.ForHosts;
 
-/// <summary>What a host does with nights: open and change one, invite, see answers, overrule the plan's numbers.</summary>
+/// <summary>What a host does with nights: open, change, cancel one, see answers, overrule the plan's numbers.</summary>
 public sealed class HostDesk
 {
     /// <summary>A number set by hand is tried this often when others write the same night at the same moment.</summary>
@@ -20,17 +20,19 @@ public sealed class HostDesk
     private readonly LinkDirectory _links;
     private readonly ReplanRequests _replans;
     private readonly GuestNotes _notes;
+    private readonly DoughCommitments _doughs;
     private readonly SnapshotCheck _check;
     private readonly IClock _clock;
 
     internal HostDesk(
-        GroupSessions sessions, LinkDirectory links, ReplanRequests replans, GuestNotes notes, ReferenceTables tables,
-        IClock clock)
+        GroupSessions sessions, LinkDirectory links, ReplanRequests replans, GuestNotes notes, DoughCommitments doughs,
+        ReferenceTables tables, IClock clock)
     {
         _sessions = sessions;
         _links = links;
         _replans = replans;
         _notes = notes;
+        _doughs = doughs;
         _check = new SnapshotCheck(tables);
         _clock = clock;
     }
@@ -40,16 +42,23 @@ public sealed class HostDesk
         await using var session = await _sessions.OpenAsync(access, cancellation);
         var db = session.Db;
         var nights = await db.Nights.AsNoTracking().OrderByDescending(night => night.ServeAt).ToListAsync(cancellation);
-        var invited = await db.Invitations.GroupBy(row => row.NightId)
-            .Select(rows => new { rows.Key, Count = rows.Count() }).ToDictionaryAsync(row => row.Key, row => row.Count, cancellation);
-        var answers = await db.Answers.AsNoTracking().ToListAsync(cancellation);
+        var counts = await db.Database.SqlQuery<NightCount>(
+            $"""
+             select i.night_id as "Night", count(*)::int as "Invited",
+                 (count(*) filter (where a.facts->>'presence' = 'coming' or (a.facts is null and g.host_id is not null)))::int as "Coming"
+             from invitations i
+             join guests g on g.group_id = i.group_id and g.id = i.guest_id
+             left join answers a on a.group_id = i.group_id and a.night_id = i.night_id and a.guest_id = i.guest_id
+             group by i.night_id
+             """).ToDictionaryAsync(row => new NightId(row.Night), cancellation);
         return [.. nights.Select(night => new NightLine(
             night.Id,
             night.Facts.Title,
             night.Facts.ServeAt,
             night.Facts.Zone,
-            invited.GetValueOrDefault(night.Id),
-            answers.Count(answer => answer.NightId == night.Id && answer.Facts.Presence == Presence.Coming)))];
+            counts.GetValueOrDefault(night.Id)?.Invited ?? 0,
+            counts.GetValueOrDefault(night.Id)?.Coming ?? 0,
+            night.CancelledAt is not null))];
     }
 
     /// <summary>
@@ -78,10 +87,10 @@ public sealed class HostDesk
         var night = new Night(access.GroupId, id, facts);
         session.Db.Nights.Add(night);
         var known = await session.Db.Guests.AsNoTracking()
-            .Where(guest => guests.Contains(guest.Id) || guest.HostId == access.HostId).ToListAsync(cancellation);
+            .Where(guest => (guests.Contains(guest.Id) && guest.FormerSince == null) || guest.HostId == access.HostId).ToListAsync(cancellation);
         foreach (var guest in known)
         {
-            Invite(session, night, guest.Id);
+            InvitationDesk.Invite(session, _links, night, guest.Id);
         }
 
         _replans.Night(session, night.Id);
@@ -90,30 +99,46 @@ public sealed class HostDesk
         return new NightResult.Kept(night.Id, NightTime.Resolve(facts.ServeAt, facts.Zone).Change);
     }
 
+    /// <summary>
+    /// Changes a night. Another serving time or zone is a move: guests who answered are asked again. A begun dough that cannot
+    /// be baked for the new time is let go, and another one is planned.
+    /// </summary>
     public async Task<NightResult> ChangeNightAsync(
         GroupAccess access, NightId id, NightFacts facts, uint version, CancellationToken cancellation)
     {
-        if (NightDraft.Problems(facts, _clock.GetCurrentInstant()) is { Count: > 0 } problems)
-        {
-            return new NightResult.Refused(problems);
-        }
-
+        access.Demand(HostRole.Organiser);
         await using var session = await _sessions.OpenAsync(access, cancellation);
-        var night = await session.Db.Nights.SingleOrDefaultAsync(row => row.Id == id, cancellation);
+        await DoughCommitments.TakeTurnAsync(session, id, cancellation);
+        var (db, now) = (session.Db, _clock.GetCurrentInstant());
+        var night = await db.Nights.SingleOrDefaultAsync(row => row.Id == id, cancellation);
         if (night is null)
         {
             return new NightResult.Gone();
         }
 
-        if (!await session.Db.Recipes.AnyAsync(recipe => recipe.Id == facts.Formula, cancellation))
+        if (NightDraft.Problems(facts, now, night.Facts) is { Count: > 0 } problems)
+        {
+            return new NightResult.Refused(problems);
+        }
+
+        if (!await db.Recipes.AnyAsync(recipe => recipe.Id == facts.Formula, cancellation))
         {
             return new NightResult.Refused([new DraftProblem("formula", DraftFault.UnknownFormula)]);
         }
 
-        session.Db.Entry(night).Property(row => row.Version).OriginalValue = version;
+        await _doughs.IsBegunAsync(session, id, now, cancellation);
+        var before = night.Facts;
+        db.Entry(night).Property(row => row.Version).OriginalValue = version;
         night.Set(facts);
+        var isLetGo = false;
+        if (NightMoves.IsMove(before, facts))
+        {
+            night.Moved(new NightMove(now, before.ServeAt, before.Zone, facts.ServeAt, facts.Zone));
+            isLetGo = await LetGoAsync(session, night, cancellation);
+        }
+
         var expires = NightTime.ToInstant(facts.ServeAt, facts.Zone) + LinkDirectory.KeptAfterNight;
-        foreach (var link in await session.Db.Links
+        foreach (var link in await db.Links
             .Where(link => link.GroupId == access.GroupId && link.NightId == id).ToListAsync(cancellation))
         {
             link.MoveExpiry(expires);
@@ -130,8 +155,30 @@ public sealed class HostDesk
         }
 
         _replans.Wake(id);
-        return new NightResult.Kept(id, NightTime.Resolve(facts.ServeAt, facts.Zone).Change);
+        return new NightResult.Kept(id, NightTime.Resolve(facts.ServeAt, facts.Zone).Change, isLetGo);
     }
+
+    /// <summary>Calls a night off: guests read so and no answers are taken. Calling it off twice is calling it off.</summary>
+    public Task<SaveResult> CancelAsync(GroupAccess access, NightId id, CancellationToken cancellation) => SetStandingAsync(
+        access, id, night => night.Cancel(_clock.GetCurrentInstant()), cancellation);
+
+    /// <summary>
+    /// The night takes place after all. That is kept as a move to where it was: who answered before is asked again, and
+    /// calendars are told that this is newer than the cancellation.
+    /// </summary>
+    public Task<SaveResult> ReinstateAsync(GroupAccess access, NightId id, CancellationToken cancellation) => SetStandingAsync(
+        access,
+        id,
+        night =>
+        {
+            if (night.CancelledAt is not null)
+            {
+                var facts = night.Facts;
+                night.Reinstate();
+                night.Moved(new NightMove(_clock.GetCurrentInstant(), facts.ServeAt, facts.Zone, facts.ServeAt, facts.Zone));
+            }
+        },
+        cancellation);
 
     /// <returns>Null when the night is not in this group.</returns>
     public async Task<NightView?> NightAsync(GroupAccess access, NightId id, CancellationToken cancellation)
@@ -146,71 +193,14 @@ public sealed class HostDesk
 
         var group = await db.Groups.AsNoTracking().SingleAsync(cancellation);
         var rows = await db.InvitedTo(id).ToListAsync(cancellation);
+        var dough = await db.CommittedDoughs.AsNoTracking().SingleOrDefaultAsync(row => row.NightId == id, cancellation);
         var (at, clock) = NightTime.Resolve(night.Facts.ServeAt, night.Facts.Zone);
         return new NightView(
             id, group.Name, night.Facts, at.ToInstant(), clock, night.Overrides, night.Version,
-            [.. rows.OrderBy(row => row.Guest.Name, StringComparer.OrdinalIgnoreCase).Select(Show)]);
-    }
-
-    /// <summary>Invites somebody the group knows; inviting twice changes nothing.</summary>
-    public async Task<SaveResult> InviteAsync(GroupAccess access, NightId id, GuestId guest, CancellationToken cancellation)
-    {
-        await using var session = await _sessions.OpenAsync(access, cancellation);
-        var night = await session.Db.Nights.SingleOrDefaultAsync(row => row.Id == id, cancellation);
-        if (night is null || !await session.Db.Guests.AnyAsync(row => row.Id == guest, cancellation))
-        {
-            return new SaveResult.Gone();
-        }
-
-        if (!await session.Db.Invitations.AnyAsync(row => row.NightId == id && row.GuestId == guest, cancellation))
-        {
-            Invite(session, night, guest);
-            _replans.Night(session, id);
-            await session.CommitNewAsync(cancellation);
-            _replans.Wake(id);
-        }
-
-        return new SaveResult.Saved();
-    }
-
-    /// <summary>Takes an invitation back: the link ends at once, and the answer and notes are erased with it.</summary>
-    public async Task<SaveResult> UninviteAsync(GroupAccess access, NightId id, GuestId guest, CancellationToken cancellation)
-    {
-        await using var session = await _sessions.OpenAsync(access, cancellation);
-        var taken = await session.Db.Invitations
-            .Where(row => row.NightId == id && row.GuestId == guest).ExecuteDeleteAsync(cancellation);
-        if (taken == 0)
-        {
-            return new SaveResult.Gone();
-        }
-
-        await LinkDirectory.EndAsync(session, id, guest, cancellation);
-        _replans.Night(session, id);
-        await session.CommitAsync(cancellation);
-        _replans.Wake(id);
-        return new SaveResult.Saved();
-    }
-
-    /// <summary>Ends the guest's link and makes a new one.</summary>
-    public async Task<SaveResult> RenewLinkAsync(GroupAccess access, NightId id, GuestId guest, CancellationToken cancellation)
-    {
-        await using var session = await _sessions.OpenAsync(access, cancellation);
-        var night = await session.Db.Nights.SingleOrDefaultAsync(row => row.Id == id, cancellation);
-
-        // Locked, so that two hosts who renew it at once take turns and no older link stays open.
-        var invitation = await session.Db.Invitations
-            .FromSql($"select * from invitations where night_id = {id.Value} and guest_id = {guest.Value} for update")
-            .SingleOrDefaultAsync(cancellation);
-        if (night is null || invitation is null)
-        {
-            return new SaveResult.Gone();
-        }
-
-        invitation.RenewLink();
-        await _links.ReplaceAsync(
-            session, invitation, NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone), cancellation);
-        await session.CommitAsync(cancellation);
-        return new SaveResult.Saved();
+            [.. rows.Where(row => row.Guest.FormerSince is null)
+                .OrderBy(row => row.Guest.Name, StringComparer.OrdinalIgnoreCase).Select(row => Show(row, night))],
+            night.CancelledAt,
+            dough is null ? null : await CommitmentAsync(db, dough, cancellation));
     }
 
     /// <summary>
@@ -237,6 +227,61 @@ public sealed class HostDesk
         }
     }
 
+    private async Task<SaveResult> SetStandingAsync(
+        GroupAccess access, NightId id, Action<Night> set, CancellationToken cancellation)
+    {
+        access.Demand(HostRole.Organiser);
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        await DoughCommitments.TakeTurnAsync(session, id, cancellation);
+        var night = await session.Db.Nights.SingleOrDefaultAsync(row => row.Id == id, cancellation);
+        if (night is null)
+        {
+            return new SaveResult.Gone();
+        }
+
+        var isBegun = await _doughs.IsBegunAsync(session, id, _clock.GetCurrentInstant(), cancellation);
+        var wasCancelled = night.CancelledAt is not null;
+        set(night);
+        if (wasCancelled && night.CancelledAt is null && !isBegun)
+        {
+            // Times of mixing that passed while nobody meant to mix begin no dough: the night is planned from now.
+            await session.Db.Plans.Where(plan => plan.NightId == id).ExecuteDeleteAsync(cancellation);
+        }
+
+        _replans.Night(session, id);
+        try
+        {
+            await session.CommitAsync(cancellation);
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            return new SaveResult.ChangedMeanwhile();
+        }
+
+        _replans.Wake(id);
+        return new SaveResult.Saved();
+    }
+
+    /// <returns>True when a begun dough cannot be baked for the night's new time any more.</returns>
+    private static async Task<bool> LetGoAsync(GroupSession session, Night night, CancellationToken cancellation)
+    {
+        var dough = session.Db.CommittedDoughs.Local.SingleOrDefault(row => row.NightId == night.Id)
+            ?? await session.Db.CommittedDoughs.SingleOrDefaultAsync(row => row.NightId == night.Id, cancellation);
+        if (dough is null
+            || DoughCommitments.Read(dough).Plan.Timeline.DoughCommitment is not { } mixing
+            || DoughCommitments.IsWithinReach(
+                mixing,
+                NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone),
+                Duration.FromHours(night.Facts.LongestColdHours)))
+        {
+            return false;
+        }
+
+        session.Db.CommittedDoughs.Remove(dough);
+        await session.Db.Plans.Where(plan => plan.NightId == night.Id).ExecuteDeleteAsync(cancellation);
+        return true;
+    }
+
     private async Task<SaveResult> TryOverruleAsync(
         GroupAccess access, NightId id, Func<NightOverrides, NightOverrides> change, CancellationToken cancellation)
     {
@@ -260,14 +305,7 @@ public sealed class HostDesk
         return new SaveResult.Saved();
     }
 
-    private void Invite(GroupSession session, Night night, GuestId guest)
-    {
-        var invitation = new Invitation(session.GroupId, night.Id, guest);
-        session.Db.Invitations.Add(invitation);
-        _links.List(session, invitation, NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone));
-    }
-
-    private InvitedGuest Show(InvitedRow row)
+    private InvitedGuest Show(InvitedRow row, Night night)
     {
         var (note, isReadable) = _notes.Read(row.Note?.ProtectedNote);
         return new InvitedGuest(
@@ -282,6 +320,22 @@ public sealed class HostDesk
             note,
             !isReadable,
             row.Invitation.DisownedAt is not null,
-            _links.TokenFor(row.Invitation).Text);
+            _links.TokenFor(row.Invitation).Text,
+            row.Answer is { } answer && NightMoves.Since(night, answer.AnsweredAt) is not null);
     }
+
+    private async Task<CommitmentView> CommitmentAsync(GameNightDb db, CommittedDough dough, CancellationToken cancellation)
+    {
+        var by = dough.By is { } host
+            ? await db.Guests.AsNoTracking().Where(guest => guest.HostId == host).Select(guest => guest.Name)
+                .FirstOrDefaultAsync(cancellation) ?? ""
+            : null;
+        var then = DoughCommitments.Read(dough);
+        var mixing = then.Plan.Timeline.DoughCommitment!.Value;
+        return new CommitmentView(
+            dough.At, by, mixing, CanBeTakenBack: mixing > _clock.GetCurrentInstant(), then.Plan.Dough.Balls,
+            then.Plan.Dough.Total, then.Night.ServeAt, then.Plan.Timeline.ColdFermentLength);
+    }
+
+    private sealed record NightCount(Guid Night, int Invited, int Coming);
 }

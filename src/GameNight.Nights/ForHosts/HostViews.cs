@@ -1,12 +1,13 @@
 using GameNight.Nights.Records;
 using GameNight.Planning;
 using GameNight.Planning.Guests;
+using GameNight.Planning.Quantities;
 using NodaTime;
 
 namespace GameNight.Nights.ForHosts;
 
 /// <summary>A night in the list of a group.</summary>
-public sealed record NightLine(NightId Id, string Title, LocalDateTime ServeAt, string Zone, int Invited, int Coming);
+public sealed record NightLine(NightId Id, string Title, LocalDateTime ServeAt, string Zone, int Invited, int Coming, bool IsCancelled);
 
 /// <summary>A night with everything a host sees of it but the plan.</summary>
 public sealed record NightView(
@@ -17,10 +18,24 @@ public sealed record NightView(
     ClockChange Clock,
     NightOverrides Overrides,
     uint Version,
-    IReadOnlyList<InvitedGuest> Guests);
+    IReadOnlyList<InvitedGuest> Guests,
+    Instant? CancelledAt,
+    CommitmentView? Commitment);
+
+/// <summary>The dough commitment of a night.</summary>
+/// <param name="By">Name of the host who committed, or null when the time of mixing came by itself.</param>
+/// <param name="CanBeTakenBack">Mixing is not due yet.</param>
+/// <param name="ServeAt">The serving time it was planned for, with <paramref name="Cold"/> of cold ferment.</param>
+public sealed record CommitmentView(
+    Instant At, string? By, Instant MixAt, bool CanBeTakenBack, int Balls, Grams Dough, Instant ServeAt, Duration Cold)
+{
+    /// <summary>How long the dough is cold when served then: the evening moves as a whole.</summary>
+    public Duration ColdWhenServedAt(Instant serveAt) => Duration.Max(Duration.Zero, Cold + (serveAt - ServeAt));
+}
 
 /// <summary>A guest of a night, with their answer and the secret part of their link.</summary>
 /// <param name="Note">The private note, readable for hosts only; null when none was given with consent.</param>
+/// <param name="HasNotConfirmed">The night was moved or called off and on again since they answered.</param>
 /// <param name="NoteIsUnreadable">A note exists, but its key is gone.</param>
 public sealed record InvitedGuest(
     GuestId Id,
@@ -34,19 +49,22 @@ public sealed record InvitedGuest(
     string? Note,
     bool NoteIsUnreadable,
     bool LinkWasDisowned,
-    string LinkToken);
+    string LinkToken,
+    bool HasNotConfirmed);
 
 /// <summary>Somebody the group knows.</summary>
-public sealed record GuestLine(GuestId Id, string Name, PortionClass Portion, bool IsHost);
+public sealed record GuestLine(GuestId Id, string Name, PortionClass Portion, bool IsHost, bool IsStanding);
 
 /// <summary>The saved plan of a night with the names that are joined for display.</summary>
 /// <param name="Plan">Null until the first plan is made.</param>
 /// <param name="IsBeingRedone">Something changed since, or a better split and timeline are on their way.</param>
 /// <param name="Names">Eater id to name.</param>
 /// <param name="Items">Menu item id to name.</param>
+/// <param name="Late">What changed since the dough was begun; null before, and while the plan lags behind.</param>
 public sealed record PlanView(
     NightPlan? Plan,
     bool IsBeingRedone,
     Instant? MadeAt,
     IReadOnlyDictionary<string, string> Names,
-    IReadOnlyDictionary<string, string> Items);
+    IReadOnlyDictionary<string, string> Items,
+    LateChanges? Late);

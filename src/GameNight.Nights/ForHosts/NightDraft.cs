@@ -28,7 +28,10 @@ public static class NightDraft
     /// <summary>Nobody plans a dough for later; it also keeps typing slips out.</summary>
     private static readonly Period FurthestAhead = Period.FromYears(2);
 
-    public static IReadOnlyList<DraftProblem> Problems(NightFacts facts, Instant now)
+    /// <param name="before">
+    /// The night as it stands, or null for a new one. One that is over can still be corrected, but not moved into the past.
+    /// </param>
+    public static IReadOnlyList<DraftProblem> Problems(NightFacts facts, Instant now, NightFacts? before = null)
     {
         var problems = new List<DraftProblem>();
         if (string.IsNullOrWhiteSpace(facts.Title))
@@ -48,7 +51,8 @@ public static class NightDraft
         {
             problems.Add(new("serveAt", DraftFault.TooFarAhead));
         }
-        else if (NightTime.ToInstant(facts.ServeAt, facts.Zone) <= now)
+        else if ((before is null || before.ServeAt != facts.ServeAt || before.Zone != facts.Zone)
+            && NightTime.ToInstant(facts.ServeAt, facts.Zone) <= now)
         {
             problems.Add(new("serveAt", DraftFault.HasPassed));
         }
@@ -95,7 +99,8 @@ public abstract record NightResult
     }
 
     /// <param name="Clock">Whether the serving time falls into an hour that the clock skips or doubles.</param>
-    public sealed record Kept(NightId Night, ClockChange Clock) : NightResult;
+    /// <param name="DoughIsLetGo">A begun dough cannot be baked for the new time; another one is planned.</param>
+    public sealed record Kept(NightId Night, ClockChange Clock, bool DoughIsLetGo = false) : NightResult;
 
     public sealed record Refused(IReadOnlyList<DraftProblem> Problems) : NightResult;
 

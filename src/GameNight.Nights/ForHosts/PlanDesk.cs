@@ -46,13 +46,19 @@ public sealed class PlanDesk
         var now = _clock.GetCurrentInstant();
         var isStale = saved is null || plan is null
             || (!PlanBook.IsSettled(saved, snapshot, now) && PlanBook.IsStale(saved, fingerprint, now));
-        var names = await NamesAsync(session, id, cancellation);
+        var night = await session.Db.Nights.AsNoTracking().SingleAsync(row => row.Id == id, cancellation);
+        var dough = await session.Db.CommittedDoughs.AsNoTracking().SingleOrDefaultAsync(row => row.NightId == id, cancellation);
+        var late = dough is null || plan is null || saved!.Fingerprint != fingerprint
+            ? null
+            : LateChanges.Between(DoughCommitments.Read(dough), new PlannedNight(snapshot, plan));
+        var names = await NamesAsync(session, id, late, cancellation);
         var items = await session.Db.MenuItems.AsNoTracking()
             .ToDictionaryAsync(item => item.Id.ToString(), item => item.Name, cancellation);
 
         // What is asked for already is not asked for again: that would start the solving over at every look.
         var isAskedFor = await session.Db.ReplanQueue.AnyAsync(
-            row => row.GroupId == access.GroupId && row.NightId == id, cancellation);
+            row => row.GroupId == access.GroupId && row.NightId == id && row.RequestedAt <= now + ReplanRequests.Soon, cancellation);
+        isStale &= night.CancelledAt is null;
         if (isStale && !isAskedFor)
         {
             _replans.Night(session, id);
@@ -60,11 +66,11 @@ public sealed class PlanDesk
             _replans.Wake();
         }
 
-        return new PlanView(plan, isStale || isAskedFor, saved?.MadeAt, names, items);
+        return new PlanView(plan, isStale || isAskedFor, saved?.MadeAt, names, items, late);
     }
 
     private static async Task<IReadOnlyDictionary<string, string>> NamesAsync(
-        GroupSession session, NightId id, CancellationToken cancellation)
+        GroupSession session, NightId id, LateChanges? late, CancellationToken cancellation)
     {
         var rows = await session.Db.InvitedTo(id).ToListAsync(cancellation);
         var names = new Dictionary<string, string>();
@@ -74,6 +80,18 @@ public sealed class PlanDesk
             for (var number = 1; number <= (row.Answer?.Facts.Companions.Count ?? 0); number++)
             {
                 names[NightSnapshots.CompanionId(row.Guest.Id, number)] = $"{row.Guest.Name} +{number}";
+            }
+        }
+
+        // Who was taken off since the dough was begun is not invited any more, but their late change is told.
+        var others = (late?.Guests ?? []).Where(change => !names.ContainsKey(change.GuestId))
+            .Select(change => new GuestId(Guid.Parse(change.GuestId))).ToList();
+        if (others.Count > 0)
+        {
+            foreach (var guest in await session.Db.Guests.AsNoTracking()
+                .Where(guest => others.Contains(guest.Id) && guest.FormerSince == null).ToListAsync(cancellation))
+            {
+                names[guest.Id.ToString()] = guest.Name;
             }
         }
 

@@ -1,4 +1,4 @@
-using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using GameNight.Nights.Records;
 
 namespace GameNight.Nights.Plans;
@@ -6,35 +6,39 @@ namespace GameNight.Nights.Plans;
 /// <summary>Tells open pages of this process that a night, its answers or its plan changed.</summary>
 public sealed class NightChanges
 {
-    private readonly ConcurrentDictionary<NightId, ConcurrentDictionary<Guid, Action>> _listeners = new();
+    private ImmutableDictionary<NightId, ImmutableList<Subscription>> _listeners =
+        ImmutableDictionary<NightId, ImmutableList<Subscription>>.Empty;
+
+    /// <summary>How many nights somebody listens to.</summary>
+    public int NightsListenedTo => _listeners.Count;
 
     /// <param name="changed">Called on any thread; must return at once and not throw.</param>
     public IDisposable Listen(NightId night, Action changed)
     {
-        var key = Guid.NewGuid();
-        _listeners.GetOrAdd(night, _ => new()).TryAdd(key, changed);
-        return new Subscription(() =>
-        {
-            if (_listeners.TryGetValue(night, out var listeners))
-            {
-                listeners.TryRemove(key, out _);
-            }
-        });
+        var subscription = new Subscription(this, night, changed);
+        ImmutableInterlocked.AddOrUpdate(ref _listeners, night, [subscription], (_, others) => others.Add(subscription));
+        return subscription;
     }
 
     public void Publish(NightId night)
     {
-        if (_listeners.TryGetValue(night, out var listeners))
+        foreach (var listener in _listeners.GetValueOrDefault(night, []))
         {
-            foreach (var changed in listeners.Values)
-            {
-                changed();
-            }
+            listener.Changed();
         }
     }
 
-    private sealed class Subscription(Action end) : IDisposable
+    private void End(Subscription subscription) => ImmutableInterlocked.Update(ref _listeners, listeners =>
+        listeners.GetValueOrDefault(subscription.Night, []).Remove(subscription) is { Count: > 0 } others
+            ? listeners.SetItem(subscription.Night, others)
+            : listeners.Remove(subscription.Night));
+
+    private sealed class Subscription(NightChanges changes, NightId night, Action changed) : IDisposable
     {
-        public void Dispose() => end();
+        public NightId Night => night;
+
+        public Action Changed => changed;
+
+        public void Dispose() => changes.End(this);
     }
 }

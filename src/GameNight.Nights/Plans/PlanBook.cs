@@ -14,33 +14,40 @@ namespace GameNight.Nights.Plans;
 internal sealed record PlanningTask(NightSnapshot Night, Instant AsOf, string Fingerprint);
 
 /// <summary>Saved plans: read with names joined, replaced whole, and found stale.</summary>
-internal sealed class PlanBook(GroupSessions sessions, NightSnapshots snapshots, NightPlanner planner, IClock clock)
+internal sealed class PlanBook(GroupSessions sessions, NightSnapshots snapshots, NightPlanner planner, DoughCommitments doughs, IClock clock)
 {
-    /// <summary>From mixing to serving there is this much more than the cold ferment at the very most.</summary>
-    private static readonly Duration BesidesTheCold = Duration.FromHours(12);
-
-    /// <returns>What to plan, or null when the night is gone or its plan is settled.</returns>
+    /// <summary>Records a dough whose time of mixing has passed by itself, and says what there is to plan.</summary>
+    /// <returns>Null when the night is gone or cancelled, or its plan is settled.</returns>
     public async Task<PlanningTask?> TaskAsync(GroupId group, NightId night, CancellationToken cancellation)
     {
         await using var session = await sessions.OpenAsync(new GroupAccess(group, null, null), cancellation);
+        await DoughCommitments.TakeTurnAsync(session, night, cancellation);
+        var now = clock.GetCurrentInstant();
+        await doughs.IsBegunAsync(session, night, now, cancellation);
+        await session.CommitAsync(cancellation);
+        return await TaskAsync(new GroupAccess(group, null, null), night, now, cancellation);
+    }
+
+    private async Task<PlanningTask?> TaskAsync(GroupAccess access, NightId night, Instant now, CancellationToken cancellation)
+    {
+        await using var session = await sessions.OpenAsync(access, cancellation);
         var snapshot = await snapshots.LoadAsync(session, night, cancellation);
-        if (snapshot is null)
+        if (snapshot is null || await session.Db.Nights.AnyAsync(row => row.Id == night && row.CancelledAt != null, cancellation))
         {
             return null;
         }
 
         var saved = await session.Db.Plans.AsNoTracking().SingleOrDefaultAsync(row => row.NightId == night, cancellation);
         var fingerprint = PlanJson.Fingerprint(snapshot, planner.Tables);
-        var now = clock.GetCurrentInstant();
         if (IsSettled(saved, snapshot, now))
         {
             return null;
         }
 
-        // Once shopping has begun the dough keeps the times it was promised: planning on from now would only say that it
-        // is too late to begin what is already under way.
-        return saved is { AnswerBy: { } begun, DoughCommitment: { } mixing } && begun <= now
-            && snapshot.ServeAt - mixing <= snapshot.ColdFerment.Longest + BesidesTheCold
+        // Once shopping has begun the dough keeps the times it was promised, also before it is begun: planning on from now
+        // would only say that it is too late to begin what is already under way. From then on the snapshot holds it.
+        return snapshot.Begun is null && saved is { AnswerBy: { } begun, DoughCommitment: { } mixing } && begun <= now
+            && DoughCommitments.IsWithinReach(mixing, snapshot.ServeAt, snapshot.ColdFerment.Longest)
             ? new PlanningTask(snapshot with { ByHand = snapshot.ByHand with { MixAt = mixing } }, begun, fingerprint)
             : new PlanningTask(snapshot, now, fingerprint);
     }

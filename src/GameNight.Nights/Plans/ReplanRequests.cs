@@ -14,6 +14,12 @@ internal sealed class ReplanRequests(IClock clock, NightChanges changes)
     /// <summary>A night is replanned until it is this long over.</summary>
     private static readonly Period Aftermath = Period.FromDays(1);
 
+    /// <summary>
+    /// A row asks for a plan from its time on: now, or when mixing is due. Requests made while the clock stands still are
+    /// told apart by parts of this.
+    /// </summary>
+    public static readonly Duration Soon = Duration.FromSeconds(1);
+
     private readonly Channel<bool> _wake = Channel.CreateBounded<bool>(
         new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
 

@@ -88,21 +88,24 @@ internal sealed class Replanner(
 
     private async Task<ReplanRow?> NextAsync(List<NightId> failed, CancellationToken cancellation)
     {
+        var due = clock.GetCurrentInstant() + ReplanRequests.Soon;
         await using var db = await sessions.OpenGlobalAsync(cancellation);
         return await db.ReplanQueue.AsNoTracking()
-            .Where(row => !failed.Contains(row.NightId))
+            .Where(row => !failed.Contains(row.NightId) && row.RequestedAt <= due)
             .OrderBy(row => row.RequestedAt).FirstOrDefaultAsync(cancellation);
     }
 
     private async Task PlanAsync(ReplanRow row, CancellationToken stopping)
     {
+        Instant? mixing = null;
         if (await plans.TaskAsync(row.GroupId, row.NightId, stopping) is { } task)
         {
             using var superseded = CancellationTokenSource.CreateLinkedTokenSource(stopping);
             var watching = WatchAsync(row, superseded);
             try
             {
-                await SolveAsync(row, task, superseded.Token);
+                var plan = await SolveAsync(row, task, superseded.Token);
+                mixing = task.Night.Begun is null ? plan.Timeline.DoughCommitment : null;
             }
             catch (OperationCanceledException) when (!stopping.IsCancellationRequested)
             {
@@ -116,11 +119,11 @@ internal sealed class Replanner(
             }
         }
 
-        await DoneAsync(row, stopping);
+        await DoneAsync(row, mixing, stopping);
         changes.Publish(row.NightId);
     }
 
-    private async Task SolveAsync(ReplanRow row, PlanningTask task, CancellationToken cancellation)
+    private async Task<NightPlan> SolveAsync(ReplanRow row, PlanningTask task, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
         var quick = new TaskCompletionSource<NightPlan>(TaskCreationOptions.RunContinuationsAsynchronously);
@@ -135,6 +138,7 @@ internal sealed class Replanner(
 
         var best = await solving;
         await plans.SaveAsync(row.GroupId, row.NightId, task.Fingerprint, best, now, cancellation);
+        return best;
     }
 
     /// <summary>Ends the solving when the same night was asked for again.</summary>
@@ -166,13 +170,22 @@ internal sealed class Replanner(
         }
     }
 
-    private async Task DoneAsync(ReplanRow row, CancellationToken cancellation)
+    /// <param name="mixing">
+    /// When the dough is begun unless a host commits before: then the night is looked at again, to record it.
+    /// </param>
+    private async Task DoneAsync(ReplanRow row, Instant? mixing, CancellationToken cancellation)
     {
         await using var db = await sessions.OpenGlobalAsync(cancellation);
-        await db.ReplanQueue
-            .Where(other => other.GroupId == row.GroupId && other.NightId == row.NightId
-                && other.RequestedAt <= row.RequestedAt)
-            .ExecuteDeleteAsync(cancellation);
+        var done = db.ReplanQueue.Where(other =>
+            other.GroupId == row.GroupId && other.NightId == row.NightId && other.RequestedAt <= row.RequestedAt);
+        if (mixing is { } due && due > clock.GetCurrentInstant() + ReplanRequests.Soon)
+        {
+            await done.ExecuteUpdateAsync(rows => rows.SetProperty(other => other.RequestedAt, due), cancellation);
+        }
+        else
+        {
+            await done.ExecuteDeleteAsync(cancellation);
+        }
     }
 
     private sealed class Relay(TaskCompletionSource<NightPlan> first) : IProgress<NightPlan>

@@ -1,3 +1,4 @@
+using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
 using GameNight.Planning;
@@ -32,6 +33,7 @@ internal sealed class NightSnapshots(ReferenceTables tables)
         var items = await db.MenuItems.AsNoTracking()
             .Where(item => item.IsOffered)
             .OrderBy(item => item.Role).ThenBy(item => item.Order).ThenBy(item => item.Id).ToListAsync(cancellation);
+        var dough = await db.CommittedDoughs.AsNoTracking().SingleOrDefaultAsync(row => row.NightId == id, cancellation);
         var invited = await db.InvitedTo(id).ToListAsync(cancellation);
 
         return new NightSnapshot(
@@ -50,7 +52,14 @@ internal sealed class NightSnapshots(ReferenceTables tables)
                 Duration.FromHours(night.Facts.WantedColdHours),
                 Duration.FromHours(night.Facts.LongestColdHours)),
             night.Facts.RunOutChance,
-            night.Overrides.ToByHand());
+            night.Overrides.ToByHand(),
+            dough is null ? null : Begun(dough));
+    }
+
+    private static BegunDough? Begun(CommittedDough dough)
+    {
+        var then = DoughCommitments.Read(dough);
+        return BegunDough.Of(then.Night, then.Plan);
     }
 
     /// <summary>The id of a companion in snapshots and plans: the guest's id and their number from 1.</summary>

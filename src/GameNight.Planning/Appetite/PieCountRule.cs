@@ -11,7 +11,9 @@ public static class PieCountRule
     private const int Neighbours = 2;
 
     /// <param name="runOutChance">0.01 to 0.5.</param>
-    public static PiePlan For(SliceDistribution demand, int slicesPerPie, Share runOutChance, PieCount? byHand)
+    /// <param name="begun">Pies of a dough that is begun: so many there are, whatever the host or the answers say.</param>
+    public static PiePlan For(
+        SliceDistribution demand, int slicesPerPie, Share runOutChance, PieCount? byHand, PieCount? begun = null)
     {
         var pies = 0;
         while (demand.MoreThan(pies * slicesPerPie) > runOutChance.Value && pies < PieCount.Highest)
@@ -21,8 +23,10 @@ public static class PieCountRule
 
         var proposed = new PieCount(pies);
         var reached = Choice(demand, slicesPerPie, proposed);
-        var count = Explained.Decide(
-            byHand, proposed, new RunOutChanceAsked(runOutChance, reached.RunOutChance, proposed));
+        var asked = new RunOutChanceAsked(runOutChance, reached.RunOutChance, proposed);
+        var count = begun is { } fixedPies
+            ? new Explained<PieCount>(fixedPies, proposed, IsByHand: false, [new DoughIsBegun(fixedPies), asked])
+            : Explained.Decide(byHand, proposed, asked);
 
         var shown = Around(count.Value.Value).Concat(Around(pies)).Distinct().Order();
         return new PiePlan(count, [.. shown.Select(k => Choice(demand, slicesPerPie, new PieCount(k)))]);

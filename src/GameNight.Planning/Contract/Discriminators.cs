@@ -15,6 +15,7 @@ public static class Discriminators
         [typeof(EatersCounted)] = "eatersCounted",
         [typeof(RemoteNotCounted)] = "remoteNotCounted",
         [typeof(RunOutChanceAsked)] = "runOutChanceAsked",
+        [typeof(DoughIsBegun)] = "doughIsBegun",
         [typeof(BallFromShape)] = "ballFromShape",
         [typeof(LossAdded)] = "lossAdded",
         [typeof(BatchesByCapacity)] = "batchesByCapacity",
@@ -31,6 +32,7 @@ public static class Discriminators
     {
         [typeof(BallLargerThanBowl)] = "ballLargerThanBowl",
         [typeof(NoSensibleDose)] = "noSensibleDose",
+        [typeof(BegunDoughOffItsHours)] = "begunDoughOffItsHours",
         [typeof(NothingPermitted)] = "nothingPermitted",
         [typeof(OwnPiesDoNotFit)] = "ownPiesDoNotFit",
         [typeof(GroupShortOfSlices)] = "groupShortOfSlices",

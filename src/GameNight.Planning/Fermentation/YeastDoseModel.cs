@@ -55,16 +55,30 @@ public static class YeastDoseModel
                 : [new NoSensibleDose(new Share(fresh / 100), new Share(LeastPercent / 100), new Share(MostPercent / 100))]);
     }
 
+    /// <summary>
+    /// How the gas of a dough with that much yeast compares with what is wanted at the end of its journey: 1 is as wanted.
+    /// </summary>
+    public static double GasOfWanted(
+        DoughJourney journey, DoughFormula formula, Share yeast, FermentationTable table, DoughTable dough)
+    {
+        var fridge = journey.Fridge ?? new Celsius(table.Fridge.AssumedCelsius);
+        var fresh = yeast.Percent / dough.Of(formula.Yeast).MassPerFresh;
+        var made = new FermentationModel(Profile(journey, fridge, table), table).From(fresh);
+        return made.GasMillilitresPer100GramsFlour / Target(journey, formula, table);
+    }
+
     /// <summary>Fresh yeast in % of flour that reaches the gas target, kept within the sensible range.</summary>
     internal static double FreshPercent(
         DoughJourney journey, Celsius fridge, DoughFormula formula, FermentationTable table)
     {
         var model = new FermentationModel(Profile(journey, fridge, table), table);
-        var target = table.Target.MillilitresPer100GramsFlour
-            * PressureFactor(journey.AltitudeMetres)
-            / SaltFactor(formula.Salt, table.SaltPerPoint);
-        return Solve(model, target);
+        return Solve(model, Target(journey, formula, table));
     }
+
+    private static double Target(DoughJourney journey, DoughFormula formula, FermentationTable table) =>
+        table.Target.MillilitresPer100GramsFlour
+        * PressureFactor(journey.AltitudeMetres)
+        / SaltFactor(formula.Salt, table.SaltPerPoint);
 
     /// <summary>Bisection on the logarithm: gas grows strictly with the dose.</summary>
     internal static double Solve(FermentationModel model, double targetMillilitres)

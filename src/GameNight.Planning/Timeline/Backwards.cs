@@ -20,18 +20,18 @@ public static class Backwards
     {
         if (request.Pies == 0)
         {
-            return Nothing([]);
+            return Nothing(request, []);
         }
 
         if (request.ServeAt <= request.Now)
         {
-            return Nothing([new ServingTimeHasPassed(request.ServeAt)]);
+            return Nothing(request, [new ServingTimeHasPassed(request.ServeAt)]);
         }
 
-        var timeline = request.MixAt is { } mixAt
+        var timeline = request is { BegunDough: null, MixAt: { } mixAt }
             ? WithChosenMixTime(request, mixAt, effort, cancellation)
             : WithFreeMixTime(request, effort, cancellation);
-        if (timeline.Steps.Count > 0)
+        if (timeline.FirstPieAt is not null)
         {
             TimelineCheck.Require(request, timeline);
         }
@@ -67,7 +67,7 @@ public static class Backwards
     private static HostTimeline WithFreeMixTime(
         TimelineRequest request, Effort effort, CancellationToken cancellation) =>
         Attempt(new NightInMinutes(request), effort, cancellation)
-        ?? Nothing(NearestFix.For(request, cancellation));
+        ?? Nothing(request, NearestFix.For(request, cancellation));
 
     /// <summary>A timeline, or null when none was found.</summary>
     private static HostTimeline? Attempt(NightInMinutes night, Effort effort, CancellationToken cancellation)
@@ -109,14 +109,13 @@ public static class Backwards
         NightSteps steps, int[] starts, TimelineQuality quality, double gapPercent, int slices)
     {
         var clock = steps.Night.Clock;
-        var firstOut = starts[steps.Waves[0]];
-        var lastBalled = steps.Batches.Max(batch => starts[batch.Ball] + steps.Steps[batch.Ball].Minutes);
+        var placed = TimelineSteps.From(steps, starts);
         var lastPie = starts[steps.Pies[^1].Serve] + steps.Night.Serve;
         return new HostTimeline(
-            TimelineSteps.From(steps, starts),
-            AnswerBy: clock.At(starts[steps.Shop]),
-            DoughCommitment: clock.At(starts[steps.Batches[0].Mix]),
-            ColdFermentLength: Duration.FromMinutes(firstOut - lastBalled),
+            placed,
+            AnswerBy: Begins(placed, StepKind.Shop),
+            DoughCommitment: Begins(placed, StepKind.Mix),
+            ColdFermentLength: placed.Where(step => step.Kind == StepKind.ColdFerment).Min(step => step.End - step.Start),
             FirstPieAt: clock.At(starts[steps.Pies[0].Serve] + steps.Night.Serve),
             LastPieAt: clock.At(lastPie),
             quality,
@@ -125,6 +124,18 @@ public static class Backwards
             NearestFix.ForLastPie(steps.Night, lastPie) is { } late ? [late] : []);
     }
 
-    private static HostTimeline Nothing(IReadOnlyList<Conflict> conflicts) => new(
-        [], null, null, Duration.Zero, null, null, TimelineQuality.Quick, 0, 0, conflicts);
+    private static Instant? Begins(IReadOnlyList<TimelineStep> steps, StepKind kind) => steps
+        .Where(step => step.Kind == kind).Select(step => (Instant?)step.Start).Min();
+
+    /// <summary>Nothing can be placed; a dough that is begun stands all the same, and is cold until it must be tempered.</summary>
+    private static HostTimeline Nothing(TimelineRequest request, IReadOnlyList<Conflict> conflicts)
+    {
+        var begun = request.BegunDough ?? [];
+        var cold = begun.Count == 0
+            ? Duration.Zero
+            : request.ServeAt - request.Durations.Temper - begun.Max(step => step.End);
+        return new HostTimeline(
+            begun, Begins(begun, StepKind.Shop), Begins(begun, StepKind.Mix), Duration.Max(Duration.Zero, cold), null, null,
+            TimelineQuality.Quick, 0, 0, conflicts);
+    }
 }

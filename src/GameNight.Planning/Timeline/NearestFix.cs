@@ -105,8 +105,8 @@ internal static class NearestFix
         // The latest times are a schedule but for hands; it works from now on if none of them has passed.
         var passed = Enumerable.Range(0, latest.Length).Where(i => latest[i] < night.Now).Cast<int?>().FirstOrDefault();
         var withTimeBefore = QuickPlacement.LatestMix(night);
-        var isTooLate = latest[steps.Shop] < night.Now
-            || (quick.Stuck is { Kind: StepKind.Mix } && withTimeBefore is not null);
+        var isTooLate = steps.Shop is { } shop
+            && (latest[shop] < night.Now || (quick.Stuck is { Kind: StepKind.Mix } && withTimeBefore is not null));
         if (isTooLate && serveAt is { } later)
         {
             return [new TooLateForColdFerment(
@@ -129,7 +129,7 @@ internal static class NearestFix
 
     private static int IndexOf(NightSteps steps, Stuck? stuck) => stuck is { } step
         ? steps.Steps.Index().First(s => s.Item.Kind == step.Kind && s.Item.Number == step.Number).Index
-        : steps.Batches[0].Mix;
+        : steps.Batches is [var first, ..] ? first.Mix : steps.Preheat;
 
     private static NoFreeHands NoHands(
         NightInMinutes night, NightSteps steps, int i, int earliest, int latest, Instant? serveAt)

@@ -49,7 +49,11 @@ internal readonly record struct NightCost(int LastPie, long Inconvenience) : ICo
     {
         var night = steps.Night;
         var terms = new List<CostTerm>();
-        Waiting(ShoppedAhead, steps.Shop, steps.Batches[0].Mix, 0);
+        if (steps.Shop is { } shop)
+        {
+            Waiting(ShoppedAhead, shop, steps.Batches[0].Mix, 0);
+        }
+
         foreach (var batch in steps.Batches)
         {
             Waiting(BetweenMixAndKnead, batch.Mix, batch.Knead, 0);

@@ -41,8 +41,11 @@ internal sealed class NightInMinutes
         Mix = ServingClock.LengthUp(lengths.Mix);
         Knead = ServingClock.LengthUp(lengths.Knead);
         BulkRest = ServingClock.LengthUp(lengths.BulkRest);
-        Balling = [.. Enumerable.Range(0, request.Batches).Select(batch => ServingClock.LengthUp(
-            lengths.BallEach * BallsOf(batch, request.Balls, request.Batches)))];
+        var batches = request.BegunDough is null ? request.Batches : 0;
+        Balling = [.. Enumerable.Range(0, batches).Select(batch => ServingClock.LengthUp(
+            lengths.BallEach * BallsOf(batch, request.Balls, batches)))];
+        BegunDough = request.BegunDough;
+        Balled = BegunDough?.Where(step => step.Kind == StepKind.Ball).Max(step => Clock.After(step.End)) ?? First;
         Temper = ServingClock.LengthUp(lengths.Temper);
         Sauce = ServingClock.LengthUp(lengths.Sauce);
         GrateCheese = ServingClock.LengthUp(lengths.GrateCheese);
@@ -62,7 +65,15 @@ internal sealed class NightInMinutes
     public int OwnPies { get; }
     public int PiesPerBake { get; private set; }
     public int Hands { get; private set; }
+
+    /// <summary>Batches still to be placed: none once the dough is begun.</summary>
     public int Batches => Balling.Count;
+
+    /// <summary>The steps of a dough that is begun, or null.</summary>
+    public IReadOnlyList<TimelineStep>? BegunDough { get; }
+
+    /// <summary>When the last ball of a begun dough is in the fridge; the first minute looked at when none is begun.</summary>
+    public int Balled { get; }
     public bool IsKneadedByHand { get; }
     public int? MixAt { get; }
     public AwayWindows Away { get; }

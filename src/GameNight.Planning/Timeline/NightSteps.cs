@@ -50,7 +50,7 @@ internal sealed class NightSteps : IFreeTimes
     {
         Night = night;
         WaveOfPie = waveOfPie;
-        Shop = Add(StepKind.Shop, 0, night.Shop, Presence.Hands);
+        Shop = night.BegunDough is null ? Add(StepKind.Shop, 0, night.Shop, Presence.Hands) : null;
         Batches = [.. Enumerable.Range(0, night.Batches).Select(batch => new BatchSteps(
             Add(StepKind.Mix, batch + 1, night.Mix, Presence.Hands),
             Add(StepKind.Knead, batch + 1, night.Knead, night.IsKneadedByHand ? Presence.Hands : Presence.AtStart),
@@ -70,7 +70,11 @@ internal sealed class NightSteps : IFreeTimes
             Add(StepKind.Bake, pie, night.Bake, Presence.Nearby),
             Add(StepKind.Serve, pie, night.Serve, Presence.Hands)))];
 
-        TieDough();
+        if (Shop is { } shop)
+        {
+            TieDough(shop);
+        }
+
         TiePreparations();
         TiePies(isFirstStraightFromRack);
     }
@@ -80,7 +84,9 @@ internal sealed class NightSteps : IFreeTimes
     public IReadOnlyList<StepToPlace> Steps => _steps;
     public IReadOnlyList<Lag> Lags => _lags;
 
-    public int Shop { get; }
+    /// <summary>Null when the dough is begun: then shopping and batches stand as they are and are not placed.</summary>
+    public int? Shop { get; }
+
     public IReadOnlyList<BatchSteps> Batches { get; }
     public IReadOnlyList<int> Waves { get; }
 
@@ -107,7 +113,12 @@ internal sealed class NightSteps : IFreeTimes
         var earliest = Enumerable.Repeat(from, _steps.Count).ToArray();
         var latest = _steps.Select(step => Night.Last - step.Minutes).ToArray();
         earliest[Pies[0].Serve] = latest[Pies[0].Serve] = -Night.Serve;
-        if (Night.MixAt is { } mixAt)
+        foreach (var wave in Waves)
+        {
+            earliest[wave] = Math.Max(from, Night.Balled);
+        }
+
+        if (Shop is not null && Night.MixAt is { } mixAt)
         {
             earliest[Batches[0].Mix] = Math.Max(from, mixAt);
             latest[Batches[0].Mix] = mixAt;
@@ -120,9 +131,9 @@ internal sealed class NightSteps : IFreeTimes
 
     public int PreviousFree(int i, int minute) => Night.Away.PreviousFree(minute, _steps[i].FreeMinutes);
 
-    private void TieDough()
+    private void TieDough(int shop)
     {
-        After(Shop, Batches[0].Mix, 0, Minutes(TimelineLimits.ShoppedBeforeMixed));
+        After(shop, Batches[0].Mix, 0, Minutes(TimelineLimits.ShoppedBeforeMixed));
         for (var b = 0; b < Batches.Count; b++)
         {
             var batch = Batches[b];
@@ -145,7 +156,11 @@ internal sealed class NightSteps : IFreeTimes
     {
         foreach (var preparation in Preparations)
         {
-            After(Shop, preparation, 0);
+            if (Shop is { } shop)
+            {
+                After(shop, preparation, 0);
+            }
+
             After(preparation, Pies[0].Shape, 0);
             AtMostAfter(preparation, Pies[0].Top, Minutes(TimelineLimits.PreparedBeforeTopped));
         }

@@ -2,7 +2,7 @@ namespace GameNight.Planning.Timeline;
 
 /// <summary>Places shopping and the batches forward from a mixing time, and looks through mixing times for the best.</summary>
 internal sealed class QuickDough(
-    NightSteps steps, IReadOnlyList<CostTerm> terms, int[] starts, HandsCalendar hands, int now)
+    NightSteps steps, int shopping, IReadOnlyList<CostTerm> terms, int[] starts, HandsCalendar hands, int now)
 {
     /// <summary>Mixing times are first tried this far apart; only if none works, each minute.</summary>
     private const int Coarse = 15;
@@ -117,7 +117,7 @@ internal sealed class QuickDough(
             return false;
         }
 
-        starts[steps.Shop] = shop;
+        starts[shopping] = shop;
         return true;
     }
 

@@ -151,7 +151,7 @@ internal sealed class QuickPies
             if (_waves.Count == 0 || _pies[p].Shape > _waves[^1] + mostTempered)
             {
                 var latest = _pies[p].Shape - _night.Temper;
-                var earliest = Math.Max(_now, _pies[p].Shape - mostTempered);
+                var earliest = Math.Max(Math.Max(_now, _night.Balled), _pies[p].Shape - mostTempered);
                 if (_away.BeginAhead(earliest, latest, _waves.Count == 0 ? _ahead : 0) is not { } wave)
                 {
                     return new Stuck(StepKind.Temper, _waves.Count + 1);

@@ -31,7 +31,9 @@ internal sealed class QuickPlacement
             Terms = NightCost.Terms(Steps);
             TakeOver();
             Stuck = PlacePreheat() ?? PlacePreparations(Pies.Hands);
-            _dough = Stuck is null ? new QuickDough(Steps, Terms, Starts, Pies.Hands, now) : null;
+            _dough = Stuck is null && Steps.Shop is { } shop
+                ? new QuickDough(Steps, shop, Terms, Starts, Pies.Hands, now)
+                : null;
         }
     }
 

@@ -19,10 +19,10 @@ public static class TimelineCheck
         }
     }
 
-    /// <summary>What is wrong, for developers; empty when everything holds or there are no steps.</summary>
+    /// <summary>What is wrong, for developers; empty when everything holds or no pie is placed.</summary>
     public static IReadOnlyList<string> Breaches(TimelineRequest request, HostTimeline timeline)
     {
-        if (timeline.Steps.Count == 0)
+        if (timeline.FirstPieAt is null)
         {
             return [];
         }
@@ -40,6 +40,10 @@ public static class TimelineCheck
         private readonly List<string> _found = [];
         private readonly ILookup<StepKind, TimelineStep> _byKind = timeline.Steps.ToLookup(step => step.Kind);
 
+        /// <summary>What was placed: the steps of a begun dough are as they were, and hours and lengths of now do not bind them.</summary>
+        private readonly IReadOnlyList<TimelineStep> _placed =
+            [.. timeline.Steps.Where(step => request.BegunDough?.Contains(step) != true)];
+
         public IReadOnlyList<string> Found => _found;
 
         public void Everything()
@@ -51,7 +55,15 @@ public static class TimelineCheck
             }
 
             Lengths();
-            Dough();
+            if (request.BegunDough is { } begun)
+            {
+                BegunDough(begun);
+            }
+            else
+            {
+                Dough();
+            }
+
             Preparations();
             Oven();
             foreach (var number in Enumerable.Range(1, request.Pies))
@@ -86,20 +98,40 @@ public static class TimelineCheck
 
         private void Lengths()
         {
-            foreach (var step in timeline.Steps)
+            foreach (var step in _placed)
             {
                 var length = step.End - step.Start;
                 Hold(length >= Duration.Zero && step.CanWait >= Duration.Zero, $"{step.Id} has a negative length or slack");
-                Hold(step.Start >= request.Now, $"{step.Id} begins before now");
+                Hold(
+                    step.Start >= request.Now || (request.BegunDough is not null && step.Kind == StepKind.ColdFerment),
+                    $"{step.Id} begins before now");
                 if (request.Durations.Of(step.Kind) is { } expected)
                 {
                     Hold(length >= expected && length < expected + Rounding, $"{step.Id} has the wrong length");
                 }
             }
 
+            if (request.BegunDough is not null)
+            {
+                return;
+            }
+
             var balling = request.Durations.BallEach * request.Balls;
             var balled = _byKind[StepKind.Ball].Aggregate(Duration.Zero, (sum, step) => sum + (step.End - step.Start));
             Hold(balled >= balling && balled < balling + (Rounding * request.Batches), "balling has the wrong length");
+        }
+
+        private void BegunDough(IReadOnlyList<TimelineStep> begun)
+        {
+            Hold(begun.All(timeline.Steps.Contains), "a step of the begun dough is not as it was");
+            var firstOut = _byKind[StepKind.Temper].Min(step => step.Start);
+            foreach (var ball in _byKind[StepKind.Ball])
+            {
+                var cold = One(StepKind.ColdFerment, ball.Number);
+                Hold(
+                    cold.Start == ball.End && cold.End == firstOut && firstOut >= ball.End,
+                    $"cold ferment {ball.Number} is not from balled to first out");
+            }
         }
 
         private void Dough()
@@ -135,7 +167,7 @@ public static class TimelineCheck
             foreach (var kind in (StepKind[])[StepKind.Sauce, StepKind.GrateCheese, StepKind.PrepareToppings])
             {
                 var step = One(kind);
-                Hold(step.Start >= One(StepKind.Shop).End, $"{kind} before shopping");
+                Hold(request.BegunDough is not null || step.Start >= One(StepKind.Shop).End, $"{kind} before shopping");
                 Hold(step.End <= shape.Start, $"{kind} not ready before the first ball is shaped");
                 Hold(top.Start - step.End <= TimelineLimits.PreparedBeforeTopped, $"{kind} waits too long");
             }
@@ -183,7 +215,7 @@ public static class TimelineCheck
 
         private void Hands()
         {
-            var busy = timeline.Steps.Where(step => step.NeedsHands).ToList();
+            var busy = _placed.Where(step => step.NeedsHands).ToList();
             foreach (var step in busy)
             {
                 var atOnce = busy.Count(other => other.Start <= step.Start && step.Start < other.End);
@@ -195,7 +227,7 @@ public static class TimelineCheck
         {
             foreach (var away in request.Away.Where(away => away.From < away.Until))
             {
-                foreach (var step in timeline.Steps.Where(step => step.Start < away.Until && step.End >= away.From))
+                foreach (var step in _placed.Where(step => step.Start < away.Until && step.End >= away.From))
                 {
                     var isDuring = step.End > away.From && (step.NeedsHands || step.Kind == StepKind.Bake);
                     var isBegun = step.Start >= away.From && step.Kind is (StepKind.Temper or StepKind.Preheat);
@@ -214,7 +246,7 @@ public static class TimelineCheck
             Hold(
                 timeline.ColdFermentLength == _byKind[StepKind.ColdFerment].Min(step => step.End - step.Start),
                 "the cold ferment is not as long as said");
-            if (request.MixAt is { } mixAt && !timeline.Conflicts.OfType<ChosenMixTimeDoesNotFit>().Any())
+            if (request is { BegunDough: null, MixAt: { } mixAt } && !timeline.Conflicts.OfType<ChosenMixTimeDoesNotFit>().Any())
             {
                 var off = mixAt - One(StepKind.Mix, 1).Start;
                 Hold(off >= Duration.Zero && off < Rounding, "mixing is not when the host chose");

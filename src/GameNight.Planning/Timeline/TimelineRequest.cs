@@ -74,6 +74,10 @@ public sealed record StepDurations(
 /// </param>
 /// <param name="Hands">The host and helpers, 1 to 8.</param>
 /// <param name="MixAt">The host's own choice of when mixing starts, or null.</param>
+/// <param name="BegunDough">
+/// Steps of a dough that is begun, from shopping to balling: they stand as they are, whatever hours and kitchen are now. Null
+/// while the dough is still to be placed.
+/// </param>
 public sealed record TimelineRequest(
     Instant ServeAt,
     Instant Now,
@@ -87,4 +91,5 @@ public sealed record TimelineRequest(
     KneadingWay Kneading,
     ColdFerment ColdFerment,
     StepDurations Durations,
-    Instant? MixAt);
+    Instant? MixAt,
+    IReadOnlyList<TimelineStep>? BegunDough = null);

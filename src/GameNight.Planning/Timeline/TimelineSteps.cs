@@ -16,6 +16,17 @@ internal static class TimelineSteps
             Add(step.Kind, step.Number, starts[i], step.Minutes, step.Presence == Presence.Hands, canWait[i]);
         }
 
+        if (night.BegunDough is { } begun)
+        {
+            timeline.AddRange(begun);
+            foreach (var ball in begun.Where(step => step.Kind == StepKind.Ball))
+            {
+                timeline.Add(new TimelineStep(
+                    IdOf(StepKind.ColdFerment, ball.Number), StepKind.ColdFerment, ball.Number, ball.End,
+                    night.Clock.At(starts[steps.Waves[0]]), false, Duration.Zero));
+            }
+        }
+
         foreach (var (index, batch) in steps.Batches.Index())
         {
             Following(StepKind.BulkRest, index + 1, batch.Knead, night.BulkRest);

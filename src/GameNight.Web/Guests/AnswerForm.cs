@@ -20,26 +20,30 @@ public sealed record AnswerForm(
     string Note,
     bool Consents,
     int Revision,
-    Guid Key)
+    Guid Key,
+    bool Remembers,
+    bool ShowsName)
 {
     private const string Avoid = "a";
     private const string MustNotTouch = "t";
 
-    /// <summary>The form of a guest's current answer, or an empty one.</summary>
+    /// <summary>The form of a guest's current answer, or one that begins with what they asked to be remembered.</summary>
     public static AnswerForm Of(InvitationView invitation) => new(
         invitation.Answer?.Presence,
         invitation.Answer?.Remotely ?? false,
-        invitation.Answer?.Hunger ?? Hunger.AsUsual,
+        invitation.Answer?.Hunger ?? invitation.Remembered?.Hunger ?? Hunger.AsUsual,
         [.. Enumerable.Range(0, Slots(invitation))
             .Select(slot => slot < (invitation.Answer?.Companions.Count ?? 0)
                 ? invitation.Answer!.Companions[slot].Portion
                 : (PortionClass?)null)],
-        invitation.Answer?.Likes ?? new Dictionary<string, Liking>(),
-        Padded(invitation.Needs, Slots(invitation) + 1),
+        invitation.Answer?.Likes ?? invitation.Remembered?.Likes ?? new Dictionary<string, Liking>(),
+        Padded(BringsMustNots(invitation) ? [invitation.Remembered!.Needs] : invitation.Needs, Slots(invitation) + 1),
         invitation.Note ?? "",
-        invitation.HasConsented,
+        invitation.HasConsented || BringsMustNots(invitation),
         invitation.Revision,
-        Guid.CreateVersion7());
+        Guid.CreateVersion7(),
+        invitation.Remembered is not null,
+        invitation.ShowsName);
 
     public static AnswerForm Parse(IFormCollection form, InvitationView invitation)
     {
@@ -60,7 +64,9 @@ public sealed record AnswerForm(
             form["note"].ToString(),
             form.ContainsKey("consent"),
             int.TryParse(form["revision"], NumberStyles.None, CultureInfo.InvariantCulture, out var revision) ? revision : 0,
-            Guid.TryParse(form["key"], out var key) ? key : Guid.CreateVersion7());
+            Guid.TryParse(form["key"], out var key) ? key : Guid.CreateVersion7(),
+            form.ContainsKey("remember"),
+            form.ContainsKey("showsName"));
     }
 
     /// <summary>The same values with the newest revision and a key of their own: for sending after all.</summary>
@@ -83,13 +89,19 @@ public sealed record AnswerForm(
             Note,
             Consents,
             Revision,
-            Key);
+            Key,
+            Remembers,
+            ShowsName);
     }
 
     /// <summary>Name of the field for a diet of an eater; 0 is the guest, then the companions.</summary>
     public static string DietField(int slot, Diet diet) => $"diet{slot}-{diet}";
 
     public static string AllergenField(int slot, Allergen allergen) => $"must{slot}-{allergen}";
+
+    /// <summary>The first answer begins with the must-nots that the guest agreed to have kept for next time.</summary>
+    private static bool BringsMustNots(InvitationView invitation) =>
+        invitation is { Answer: null, Remembered.Needs.IsNone: false };
 
     /// <summary>As many companions as are allowed, or as came in an answer before fewer were.</summary>
     private static int Slots(InvitationView invitation) =>

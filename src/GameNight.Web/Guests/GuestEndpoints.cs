@@ -37,6 +37,8 @@ internal static class GuestEndpoints
         links.MapPost("", AnswerAsync).RequireRateLimiting(RateLimits.GuestForm);
         links.MapGet("night.ics", CalendarAsync);
         links.MapPost("not-me", DisownAsync).RequireRateLimiting(RateLimits.GuestForm);
+        links.MapPost("confirm", ConfirmAsync).RequireRateLimiting(RateLimits.GuestForm);
+        links.MapPost("forget", ForgetAsync).RequireRateLimiting(RateLimits.GuestForm);
     }
 
     private static async Task<IResult> ShowAsync(
@@ -97,6 +99,7 @@ internal static class GuestEndpoints
                 AnswerResult.Refused refused => Page(
                     token, invitation, typed,
                     new($"The note is too long: {refused.Most} characters fit.", IsCare: true), StatusCodes.Status400BadRequest),
+                AnswerResult.NightIsCancelled => Sent(token, "cancelled"),
                 AnswerResult.LinkNotValid invalid => NotValid(invalid.IsExpired),
                 var other => throw new InvalidOperationException($"Unknown result {other}."),
             };
@@ -123,6 +126,26 @@ internal static class GuestEndpoints
         !ComesFromElsewhere(context.Request) && await book.DisownAsync(LinkToken.TryParse(token), cancellation)
             ? LinkMessage(
                 StatusCodes.Status200OK, "Thank you", "Your host will see that this link reached somebody else. Ask them for your own.")
+            : NotValid(false);
+
+    private static async Task<IResult> ConfirmAsync(string token, HttpContext context, GuestBook book, CancellationToken cancellation)
+    {
+        if (ComesFromElsewhere(context.Request))
+        {
+            return NotValid(false);
+        }
+
+        return await book.ConfirmAsync(LinkToken.TryParse(token), cancellation) switch
+        {
+            AnswerResult.LinkNotValid invalid => NotValid(invalid.IsExpired),
+            AnswerResult.NightIsCancelled => Sent(token, "cancelled"),
+            _ => Sent(token, "confirmed"),
+        };
+    }
+
+    private static async Task<IResult> ForgetAsync(string token, HttpContext context, GuestBook book, CancellationToken cancellation) =>
+        !ComesFromElsewhere(context.Request) && await book.ForgetAsync(LinkToken.TryParse(token), cancellation)
+            ? Sent(token, "forgotten")
             : NotValid(false);
 
     /// <returns>Null when it is too large or broken.</returns>
@@ -174,8 +197,11 @@ internal static class GuestEndpoints
     private static SeeOther Sent(string token, string how) => new($"/i/{token}?sent={how}");
 
     /// <summary>A link that was copied with these thanks promises nothing to whoever has not answered.</summary>
-    private static Message? Thanks(string? sent, InvitationView invitation) => invitation.Answer is null ? null : sent switch
+    private static Message? Thanks(string? sent, InvitationView invitation) => sent switch
     {
+        "forgotten" when invitation.Remembered is null => new("Nothing of you is remembered for next time. What you said for this night stays.", IsCare: false),
+        _ when invitation.Answer is null || invitation.IsCancelled => null,
+        "confirmed" when invitation.Moved is null => new($"Thank you, {invitation.GuestName}. Your answer holds for the new time.", IsCare: false),
         "yes" => new($"Thank you, {invitation.GuestName}. Your answer is kept.", IsCare: false),
         "late" => new("Your answer is kept. The dough is already begun, so the host sees it as a late change.", IsCare: false),
         "unsaid" => new("Your answer is kept. What you must not eat was not stored, because the tick for it is missing: the host will not know unless you tell them.", IsCare: true),

@@ -21,7 +21,8 @@ internal static class NightCalendar
         calendar.Events.Add(new CalendarEvent
         {
             Uid = $"{invitation.Night}-{invitation.Guest}@gamenight",
-            Sequence = Math.Max(0, invitation.Revision - 1),
+            Sequence = Math.Max(0, invitation.Revision - 1) + invitation.CalendarSequence,
+            Status = invitation.IsCancelled ? EventStatus.Cancelled : EventStatus.Confirmed,
             Summary = $"{invitation.Title} ({invitation.GroupName})",
             Location = invitation.Address,
             Start = new CalDateTime(invitation.ServeAt.ToDateTimeUnspecified(), invitation.Zone),

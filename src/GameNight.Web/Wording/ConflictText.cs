@@ -20,6 +20,7 @@ public sealed class ConflictText(string zone, Func<string, string> nameOf)
     {
         BallLargerThanBowl c => $"One ball of {Grams(c.Ball)} is more than your bowl or mixer takes ({Grams(c.Capacity)}). Use a larger bowl or a smaller pie.",
         NoSensibleDose c => $"No sensible amount of yeast makes this dough ready in its hours; the nearest is {Percent(c.NearestFresh)} fresh yeast. Change the hours or the temperature.",
+        BegunDoughOffItsHours c => $"The dough that is begun is cold for {Length(c.Cold)} now, and you set {Whole(c.Shortest.TotalHours)} to {Whole(c.Longest.TotalHours)} hours. {Rises(c)}",
         NothingPermitted c => $"Nothing on the menu is permitted for {nameOf(c.EaterId)}: {Because(c.Because)}",
         OwnPiesDoNotFit c => $"{Names(c.EaterIds)} need pies of their own; {c.PiesNeeded} pies would do, the night has {c.Pies}. Set the pies to {c.PiesNeeded}.",
         GroupShortOfSlices c => $"{Names(c.EaterIds)} may want {c.Wanted} slices, and {c.Permitted} are permitted for them. One pie more, or another topping for everybody on one half, would do.",
@@ -34,6 +35,13 @@ public sealed class ConflictText(string zone, Func<string, string> nameOf)
         ChosenMixTimeDoesNotFit c => $"Mixing at {Moment(c.MixAt, zone)} does not fit; it can start from {Moment(c.EarliestMixAt, zone)} to {Moment(c.LatestMixAt, zone)}. The plan below goes without it.",
         LastPieIsLate c => $"The last pie is on the table {Length(c.AfterFirst)} after the first. {Bakes(c)}",
         _ => throw new UnreachableException($"No wording for {conflict.GetType().Name}."),
+    };
+
+    private static string Rises(BegunDoughOffItsHours conflict) => conflict.GasOfWanted switch
+    {
+        > 1.05 => $"It rises to about {Percent(Math.Round(conflict.GasOfWanted, 1))} of what is wanted: handle it gently, or bake it earlier.",
+        < 0.95 => $"It rises to about {Percent(Math.Round(conflict.GasOfWanted, 1))} of what is wanted: take the balls out earlier, so that they can go on in the warm.",
+        _ => "It still rises about as far as it should.",
     };
 
     private string NoFree(NoFreeHands conflict)

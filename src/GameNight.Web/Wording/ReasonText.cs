@@ -17,6 +17,7 @@ public static class ReasonText
         EatersCounted r => $"{People(r.Eaters, WordText.Say(r.Portion))} at about {Number(r.SlicesEach)} slices each, when they come (a prior, mostly from memory; differs between people by 45 %).",
         RemoteNotCounted r => $"{People(r.People, "person")} joining from elsewhere: no slices.",
         RunOutChanceAsked r => $"You accept a run-out chance of {Chance(r.Asked)}; {Pies(r.Pies)} reach {Chance(r.Reached)}, one fewer would not.",
+        DoughIsBegun r => $"The dough is begun: {Pies(r.Pies)}, whatever is answered now.",
         BallFromShape r => $"{Centimetres(r.Diameter)} across at {r.ThicknessGramsPerCm2:0.00} g of dough per square centimetre.",
         LossAdded r => $"{Percent(r.Loss)} more, for what stays in the bowl and on the bench.",
         BatchesByCapacity r => $"Your bowl or mixer takes {Grams(r.Capacity)} at once: {Count(r.Batches, "batch", "batches")}.",

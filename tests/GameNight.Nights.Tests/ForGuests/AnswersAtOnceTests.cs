@@ -67,7 +67,7 @@ public sealed class AnswersAtOnceTests(ClassDatabase database) : NightsTest(data
             var night = await App.OpenNightForOneGuestAsync();
 
             var answering = App.AnswerAsync(night.Link, Answers.Coming().WithNote("No nuts"));
-            var ending = App.Nights.UninviteAsync(night.Group.Access, night.Night, night.Guest, Cancellation);
+            var ending = App.Invitations.UninviteAsync(night.Group.Access, night.Night, night.Guest, Cancellation);
 
             Assert.True(await answering is AnswerResult.Recorded or AnswerResult.LinkNotValid);
             Assert.IsType<SaveResult.Saved>(await ending);

@@ -138,7 +138,7 @@ public sealed class GuestBookTests(ClassDatabase database) : NightsTest(database
         var night = await App.OpenNightForOneGuestAsync();
         await App.AnswerAsync(night.Link, Answers.Coming().WithNote("No nuts"));
 
-        await App.Nights.UninviteAsync(night.Group.Access, night.Night, night.Guest, Cancellation);
+        await App.Invitations.UninviteAsync(night.Group.Access, night.Night, night.Guest, Cancellation);
 
         var everything = await Rows.EverythingAsync(Database);
         Assert.Equal(

@@ -18,7 +18,7 @@ public sealed class GuestListDeskTests(ClassDatabase database) : NightsTest(data
 
         Assert.All(results, result => Assert.IsType<SaveResult.Saved>(result));
         Assert.Equal(
-            new GuestLine(id, "Ines", PortionClass.Teen, IsHost: false),
+            new GuestLine(id, "Ines", PortionClass.Teen, IsHost: false, IsStanding: true),
             Assert.Single(await App.GuestList.GuestsAsync(group.Access, Cancellation), guest => guest.Id == id));
     }
 

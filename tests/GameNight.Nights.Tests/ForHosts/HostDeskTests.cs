@@ -170,11 +170,11 @@ public sealed class HostDeskTests(ClassDatabase database) : NightsTest(database)
         Assert.IsType<NightResult.Gone>(
             await App.Nights.ChangeNightAsync(ours.Access, theirs.Night, facts, 1, Cancellation));
         Assert.IsType<SaveResult.Gone>(
-            await App.Nights.UninviteAsync(ours.Access, theirs.Night, theirs.Guest, Cancellation));
+            await App.Invitations.UninviteAsync(ours.Access, theirs.Night, theirs.Guest, Cancellation));
         Assert.IsType<SaveResult.Gone>(
-            await App.Nights.InviteAsync(ours.Access, theirs.Night, theirs.Guest, Cancellation));
+            await App.Invitations.InviteAsync(ours.Access, theirs.Night, theirs.Guest, Cancellation));
         Assert.IsType<SaveResult.Gone>(
-            await App.Nights.RenewLinkAsync(ours.Access, theirs.Night, theirs.Guest, Cancellation));
+            await App.Invitations.RenewLinkAsync(ours.Access, theirs.Night, theirs.Guest, Cancellation));
         Assert.IsType<SaveResult.Gone>(
             await App.Nights.OverruleAsync(ours.Access, theirs.Night, numbers => numbers, Cancellation));
         Assert.NotNull(await App.LookAsync(theirs.Link));

@@ -85,7 +85,7 @@ public sealed class LinkTests(ClassDatabase database) : NightsTest(database)
     {
         var night = await App.OpenNightForOneGuestAsync();
         await App.GuestBook.DisownAsync(night.Link, Cancellation);
-        await App.Nights.RenewLinkAsync(night.Group.Access, night.Night, night.Guest, Cancellation);
+        await App.Invitations.RenewLinkAsync(night.Group.Access, night.Night, night.Guest, Cancellation);
 
         var renewed = await App.LinkAsync(night.Group, night.Night, night.Guest);
 
@@ -100,7 +100,7 @@ public sealed class LinkTests(ClassDatabase database) : NightsTest(database)
         var night = await App.OpenNightForOneGuestAsync();
 
         await Task.WhenAll(Enumerable.Range(0, 8).Select(
-            _ => App.Nights.RenewLinkAsync(night.Group.Access, night.Night, night.Guest, Cancellation)));
+            _ => App.Invitations.RenewLinkAsync(night.Group.Access, night.Night, night.Guest, Cancellation)));
 
         Assert.NotNull(await App.LookAsync(await App.LinkAsync(night.Group, night.Night, night.Guest)));
         Assert.Equal(["Answer", "LookBack"], await Rows.ReadAsync(
@@ -112,10 +112,10 @@ public sealed class LinkTests(ClassDatabase database) : NightsTest(database)
     public async Task A_guest_taken_off_and_invited_again_gets_another_link()
     {
         var night = await App.OpenNightForOneGuestAsync();
-        await App.Nights.UninviteAsync(night.Group.Access, night.Night, night.Guest, Cancellation);
+        await App.Invitations.UninviteAsync(night.Group.Access, night.Night, night.Guest, Cancellation);
         Assert.Null(await App.LookAsync(night.Link));
 
-        await App.Nights.InviteAsync(night.Group.Access, night.Night, night.Guest, Cancellation);
+        await App.Invitations.InviteAsync(night.Group.Access, night.Night, night.Guest, Cancellation);
 
         Assert.Null(await App.LookAsync(night.Link));
         Assert.NotNull(await App.LookAsync(await App.LinkAsync(night.Group, night.Night, night.Guest)));
@@ -169,7 +169,7 @@ public sealed class LinkTests(ClassDatabase database) : NightsTest(database)
         var late = await App.AddGuestAsync(night.Group, "Jo");
 
         var results = await Task.WhenAll(Enumerable.Range(0, 8).Select(
-            _ => App.Nights.InviteAsync(night.Group.Access, night.Night, late, Cancellation)));
+            _ => App.Invitations.InviteAsync(night.Group.Access, night.Night, late, Cancellation)));
 
         Assert.All(results, result => Assert.IsType<SaveResult.Saved>(result));
         Assert.NotNull(await App.LookAsync(await App.LinkAsync(night.Group, night.Night, late)));

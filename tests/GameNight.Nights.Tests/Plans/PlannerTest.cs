@@ -8,6 +8,8 @@ using GameNight.TestKit;
 using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
 
 namespace GameNight.Nights.Tests.Plans;
 
@@ -26,7 +28,10 @@ public abstract class PlannerTest(ClassDatabase database) : NightsTest(database)
         async () => !(await QueuedAsync()).Contains($"{night.Value}"), "the night is planned");
 
     protected Task<List<string>> QueuedAsync() =>
-        Rows.ReadAsync(Database.AdminConnectionString, "select night_id from replan_queue");
+        Rows.ReadAsync(
+            Database.AdminConnectionString,
+            // Rows that wait for a time of mixing to come ask for nothing yet.
+            $"select night_id from replan_queue where requested_at <= '{InstantPattern.ExtendedIso.Format(App.Clock.GetCurrentInstant() + Duration.FromSeconds(1))}'");
 
     internal async Task<SavedPlan?> SavedAsync(GuestNight night)
     {

@@ -47,6 +47,8 @@ public sealed class NightsApp : IAsyncDisposable
     public GroupDesk Groups => Get<GroupDesk>();
     public HostAccounts Accounts => Get<HostAccounts>();
     public HostDesk Nights => Get<HostDesk>();
+    public InvitationDesk Invitations => Get<InvitationDesk>();
+    public DoughDesk Doughs => Get<DoughDesk>();
     public KitchenDesk Kitchen => Get<KitchenDesk>();
     public GuestListDesk GuestList => Get<GuestListDesk>();
     public PlanDesk Plans => Get<PlanDesk>();

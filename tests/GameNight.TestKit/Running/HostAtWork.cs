@@ -124,7 +124,7 @@ public sealed class HostAtWork : IAsyncDisposable
         AskAsync<object>(_app, $"update guests set shows_name = true where id = '{guest.Value}' returning 1", cancellation);
 
     public Task RenewLinkAsync(NightId night, GuestId guest, CancellationToken cancellation) =>
-        Desk.RenewLinkAsync(_access, night, guest, cancellation);
+        _services.GetRequiredService<InvitationDesk>().RenewLinkAsync(_access, night, guest, cancellation);
 
     /// <summary>Path of the page on which somebody joins as a host.</summary>
     public async Task<string> AskToHostAsync(string name, HostRole right, CancellationToken cancellation)

@@ -43,8 +43,9 @@ public sealed class NightDraftForm
         MostCompanions = Text(facts.MostCompanions),
     };
 
-    /// <summary>Last time's choices a week on, or an empty start.</summary>
-    public static NightDraftForm Next(NightFacts? last, string zone, LocalDate today)
+    /// <summary>Last time's choices on the day that the rhythm of the nights proposes, or an empty start.</summary>
+    /// <param name="nights">Days of the nights so far.</param>
+    public static NightDraftForm Next(NightFacts? last, IReadOnlyList<LocalDate> nights, string zone, LocalDate today)
     {
         if (last is null)
         {
@@ -52,13 +53,7 @@ public sealed class NightDraftForm
         }
 
         var form = Of(last);
-        var date = last.ServeAt.Date.PlusWeeks(1);
-        while (date <= today)
-        {
-            date = date.PlusWeeks(1);
-        }
-
-        form.Date = Dates.Format(date);
+        form.Date = Dates.Format(NightRhythm.Next([last.ServeAt.Date, .. nights], today));
         return form;
     }
 
