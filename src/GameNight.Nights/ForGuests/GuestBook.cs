@@ -128,6 +128,7 @@ public sealed class GuestBook
         await KeepNoteAsync(session, holder, sent, now, cancellation);
         _replans.Night(session, holder.Night);
         await session.CommitAsync(cancellation);
+        NightsTelemetry.Answered(sent.Facts.Presence, isLate);
         _replans.Wake(holder.Night);
         return Result(isLate);
     }

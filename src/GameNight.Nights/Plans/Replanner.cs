@@ -12,7 +12,7 @@ namespace GameNight.Nights.Plans;
 /// Makes the plans that were asked for, one at a time: solving takes a whole core. The queue is in Postgres, so a restart
 /// loses nothing; a change to the night being solved starts it over.
 /// </summary>
-internal sealed class Replanner(
+internal sealed partial class Replanner(
     GroupSessions sessions,
     ReplanRequests requests,
     PlanBook plans,
@@ -47,7 +47,7 @@ internal sealed class Replanner(
             {
                 // The queue is kept; the next round tries again.
                 IsWell = false;
-                log.LogError(fault, "Planning failed and will be tried again.");
+                SayRoundFailed(log, fault);
             }
 
             await WaitAsync(stoppingToken);
@@ -67,7 +67,7 @@ internal sealed class Replanner(
             catch (Exception fault) when (!stopping.IsCancellationRequested && !NightsUnavailableException.IsMeantBy(fault))
             {
                 failed.Add(row.NightId);
-                log.LogError(fault, "Planning night {Night} failed and will be tried again.", row.NightId);
+                SayNightFailed(log, row.NightId, fault);
             }
         }
     }
@@ -89,6 +89,11 @@ internal sealed class Replanner(
     private async Task<ReplanRow?> NextAsync(List<NightId> failed, CancellationToken cancellation)
     {
         await using var db = await sessions.OpenGlobalAsync(cancellation);
+        if (NightsTelemetry.CountsWaiting)
+        {
+            NightsTelemetry.WaitForPlan(await db.ReplanQueue.CountAsync(cancellation));
+        }
+
         return await db.ReplanQueue.AsNoTracking()
             .Where(row => !failed.Contains(row.NightId))
             .OrderBy(row => row.RequestedAt).FirstOrDefaultAsync(cancellation);
@@ -96,17 +101,19 @@ internal sealed class Replanner(
 
     private async Task PlanAsync(ReplanRow row, CancellationToken stopping)
     {
+        using var run = NightsTelemetry.BeginPlan(row.NightId);
         if (await plans.TaskAsync(row.GroupId, row.NightId, stopping) is { } task)
         {
             using var superseded = CancellationTokenSource.CreateLinkedTokenSource(stopping);
             var watching = WatchAsync(row, superseded);
             try
             {
-                await SolveAsync(row, task, superseded.Token);
+                run.Made(await SolveAsync(row, task, superseded.Token));
             }
             catch (OperationCanceledException) when (!stopping.IsCancellationRequested)
             {
                 // Something changed meanwhile: the row is still there with a later time, and the next round takes it.
+                run.Superseded();
                 return;
             }
             finally
@@ -115,12 +122,17 @@ internal sealed class Replanner(
                 await watching;
             }
         }
+        else
+        {
+            run.Settled();
+        }
 
         await DoneAsync(row, stopping);
         changes.Publish(row.NightId);
     }
 
-    private async Task SolveAsync(ReplanRow row, PlanningTask task, CancellationToken cancellation)
+    /// <returns>The slices of solver time it was made with.</returns>
+    private async Task<int> SolveAsync(ReplanRow row, PlanningTask task, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
         var quick = new TaskCompletionSource<NightPlan>(TaskCreationOptions.RunContinuationsAsynchronously);
@@ -135,6 +147,7 @@ internal sealed class Replanner(
 
         var best = await solving;
         await plans.SaveAsync(row.GroupId, row.NightId, task.Fingerprint, best, now, cancellation);
+        return best.SolverSlices;
     }
 
     /// <summary>Ends the solving when the same night was asked for again.</summary>
@@ -174,6 +187,12 @@ internal sealed class Replanner(
                 && other.RequestedAt <= row.RequestedAt)
             .ExecuteDeleteAsync(cancellation);
     }
+
+    [LoggerMessage(LogLevel.Error, "Planning failed and will be tried again.")]
+    private static partial void SayRoundFailed(ILogger log, Exception fault);
+
+    [LoggerMessage(LogLevel.Error, "Planning night {Night} failed and will be tried again.")]
+    private static partial void SayNightFailed(ILogger log, NightId night, Exception fault);
 
     private sealed class Relay(TaskCompletionSource<NightPlan> first) : IProgress<NightPlan>
     {
