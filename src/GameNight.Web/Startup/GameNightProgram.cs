@@ -65,6 +65,8 @@ public static partial class GameNightProgram
             }
             catch (IOException fault) when (fault.InnerException is AddressInUseException)
             {
+                // The services in the background have started already; they end before what they work with goes.
+                await app.StopAsync();
                 return Refuse("The address is in use already: stop the other program, or choose another with ASPNETCORE_URLS=http://localhost:5081.");
             }
 
