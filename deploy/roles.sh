@@ -1,9 +1,12 @@
 #!/bin/sh
 # Makes the two roles and the database on a Postgres of your own (15 or newer). Run it as a superuser, with psql's usual
-# variables (PGHOST, PGUSER, …) and both passwords in the environment. Safe to run again.
+# variables (PGHOST, PGUSER, …) and both passwords in the environment, or in files named by GAMENIGHT_OWNER_PASSWORD_FILE
+# and GAMENIGHT_APP_PASSWORD_FILE. Safe to run again.
 #   gamenight_owner  owns the database and migrates; no superuser
 #   gamenight_app    serves: reads and writes rows, owns nothing
 set -eu
+if [ -n "${GAMENIGHT_OWNER_PASSWORD_FILE:-}" ]; then GAMENIGHT_OWNER_PASSWORD=$(cat "$GAMENIGHT_OWNER_PASSWORD_FILE"); fi
+if [ -n "${GAMENIGHT_APP_PASSWORD_FILE:-}" ]; then GAMENIGHT_APP_PASSWORD=$(cat "$GAMENIGHT_APP_PASSWORD_FILE"); fi
 : "${GAMENIGHT_OWNER_PASSWORD:?is the password of the role that migrates}"
 : "${GAMENIGHT_APP_PASSWORD:?is the password of the role that serves}"
 

@@ -193,6 +193,7 @@ public sealed class GuestBook
         await KeepWishesAsync(session, holder, sent, now, cancellation);
         _replans.Night(session, holder.Night);
         await session.CommitAsync(cancellation);
+        NightsTelemetry.Answered(sent.Facts.Presence, isLate);
         _replans.Wake(holder.Night);
         return Result(isLate);
     }

@@ -13,7 +13,7 @@ namespace GameNight.Nights.ForGuests;
 /// Keeps the word given with the consent: must-nots and notes are erased <see cref="DietaryNote.KeptDays"/> days after the
 /// night. Safe to run as often as one likes.
 /// </summary>
-internal sealed class NoteRetention(GroupSessions sessions, IClock clock, ILogger<NoteRetention> log) : BackgroundService
+internal sealed partial class NoteRetention(GroupSessions sessions, IClock clock, ILogger<NoteRetention> log) : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromHours(1);
 
@@ -28,6 +28,7 @@ internal sealed class NoteRetention(GroupSessions sessions, IClock clock, ILogge
             await session.CommitAsync(cancellation);
         }
 
+        NightsTelemetry.Erased(erased);
         return erased;
     }
 
@@ -46,7 +47,7 @@ internal sealed class NoteRetention(GroupSessions sessions, IClock clock, ILogge
             }
             catch (NightsUnavailableException fault)
             {
-                log.LogWarning(fault, "Notes could not be erased now; they will be in the next round.");
+                SayNotErased(log, fault);
                 await Task.Delay(TimeSpan.FromMinutes(1), stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
             }
         }
@@ -62,4 +63,7 @@ internal sealed class NoteRetention(GroupSessions sessions, IClock clock, ILogge
             .Select(link => new { link.GroupId, link.NightId }).Distinct().ToListAsync(cancellation);
         return [.. nights.Select(night => (night.GroupId, night.NightId!.Value))];
     }
+
+    [LoggerMessage(LogLevel.Warning, "Notes could not be erased now; they will be in the next round.")]
+    private static partial void SayNotErased(ILogger log, Exception fault);
 }

@@ -68,6 +68,7 @@ public sealed class HostDesk
     public async Task<NightResult> OpenNightAsync(
         GroupAccess access, NightId id, NightFacts facts, IReadOnlyList<GuestId> guests, CancellationToken cancellation)
     {
+        access.Demand(HostRole.Organiser);
         if (NightDraft.Problems(facts, _clock.GetCurrentInstant()) is { Count: > 0 } problems)
         {
             return new NightResult.Refused(problems);
@@ -198,7 +199,7 @@ public sealed class HostDesk
         return new NightView(
             id, group.Name, night.Facts, at.ToInstant(), clock, night.Overrides, night.Version,
             [.. rows.Where(row => row.Guest.FormerSince is null)
-                .OrderBy(row => row.Guest.Name, StringComparer.OrdinalIgnoreCase).Select(row => Show(row, night))],
+                .OrderBy(row => row.Guest.Name, StringComparer.OrdinalIgnoreCase).Select(row => Show(row, night, access))],
             night.CancelledAt,
             dough is null ? null : await CommitmentAsync(db, dough, cancellation));
     }
@@ -210,6 +211,7 @@ public sealed class HostDesk
     public async Task<SaveResult> OverruleAsync(
         GroupAccess access, NightId id, Func<NightOverrides, NightOverrides> change, CancellationToken cancellation)
     {
+        access.Demand(HostRole.Cook);
         for (var tries = 1; ; tries++)
         {
             try
@@ -305,9 +307,9 @@ public sealed class HostDesk
         return new SaveResult.Saved();
     }
 
-    private InvitedGuest Show(InvitedRow row, Night night)
+    private InvitedGuest Show(InvitedRow row, Night night, GroupAccess access)
     {
-        var (note, isReadable) = _notes.Read(row.Note?.ProtectedNote);
+        var (note, isReadable) = access.SeesNotes ? _notes.Read(row.Note?.ProtectedNote) : (null, true);
         return new InvitedGuest(
             row.Guest.Id,
             row.Guest.Name,
@@ -320,7 +322,7 @@ public sealed class HostDesk
             note,
             !isReadable,
             row.Invitation.DisownedAt is not null,
-            _links.TokenFor(row.Invitation).Text,
+            access.Allows(HostRole.Organiser) ? _links.TokenFor(row.Invitation).Text : "",
             row.Answer is { } answer && NightMoves.Since(night, answer.AnsweredAt) is not null);
     }
 

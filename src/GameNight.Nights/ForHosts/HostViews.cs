@@ -34,7 +34,8 @@ public sealed record CommitmentView(
 }
 
 /// <summary>A guest of a night, with their answer and the secret part of their link.</summary>
-/// <param name="Note">The private note, readable for hosts only; null when none was given with consent.</param>
+/// <param name="Note">The private note, for hosts who may read notes; null when none was given with consent.</param>
+/// <param name="LinkToken">Empty for hosts who do not invite.</param>
 /// <param name="HasNotConfirmed">The night was moved or called off and on again since they answered.</param>
 /// <param name="NoteIsUnreadable">A note exists, but its key is gone.</param>
 public sealed record InvitedGuest(

@@ -12,7 +12,7 @@ namespace GameNight.Nights.Plans;
 /// Makes the plans that were asked for, one at a time: solving takes a whole core. The queue is in Postgres, so a restart
 /// loses nothing; a change to the night being solved starts it over.
 /// </summary>
-internal sealed class Replanner(
+internal sealed partial class Replanner(
     GroupSessions sessions,
     ReplanRequests requests,
     PlanBook plans,
@@ -47,7 +47,7 @@ internal sealed class Replanner(
             {
                 // The queue is kept; the next round tries again.
                 IsWell = false;
-                log.LogError(fault, "Planning failed and will be tried again.");
+                SayRoundFailed(log, fault);
             }
 
             await WaitAsync(stoppingToken);
@@ -67,7 +67,7 @@ internal sealed class Replanner(
             catch (Exception fault) when (!stopping.IsCancellationRequested && !NightsUnavailableException.IsMeantBy(fault))
             {
                 failed.Add(row.NightId);
-                log.LogError(fault, "Planning night {Night} failed and will be tried again.", row.NightId);
+                SayNightFailed(log, row.NightId, fault);
             }
         }
     }
@@ -90,6 +90,11 @@ internal sealed class Replanner(
     {
         var due = clock.GetCurrentInstant() + ReplanRequests.Soon;
         await using var db = await sessions.OpenGlobalAsync(cancellation);
+        if (NightsTelemetry.CountsWaiting)
+        {
+            NightsTelemetry.WaitForPlan(await db.ReplanQueue.CountAsync(cancellation));
+        }
+
         return await db.ReplanQueue.AsNoTracking()
             .Where(row => !failed.Contains(row.NightId) && row.RequestedAt <= due)
             .OrderBy(row => row.RequestedAt).FirstOrDefaultAsync(cancellation);
@@ -98,6 +103,7 @@ internal sealed class Replanner(
     private async Task PlanAsync(ReplanRow row, CancellationToken stopping)
     {
         Instant? mixing = null;
+        using var run = NightsTelemetry.BeginPlan(row.NightId);
         if (await plans.TaskAsync(row.GroupId, row.NightId, stopping) is { } task)
         {
             using var superseded = CancellationTokenSource.CreateLinkedTokenSource(stopping);
@@ -105,11 +111,13 @@ internal sealed class Replanner(
             try
             {
                 var plan = await SolveAsync(row, task, superseded.Token);
+                run.Made(plan.SolverSlices);
                 mixing = task.Night.Begun is null ? plan.Timeline.DoughCommitment : null;
             }
             catch (OperationCanceledException) when (!stopping.IsCancellationRequested)
             {
                 // Something changed meanwhile: the row is still there with a later time, and the next round takes it.
+                run.Superseded();
                 return;
             }
             finally
@@ -117,6 +125,10 @@ internal sealed class Replanner(
                 await superseded.CancelAsync();
                 await watching;
             }
+        }
+        else
+        {
+            run.Settled();
         }
 
         await DoneAsync(row, mixing, stopping);
@@ -187,6 +199,12 @@ internal sealed class Replanner(
             await done.ExecuteDeleteAsync(cancellation);
         }
     }
+
+    [LoggerMessage(LogLevel.Error, "Planning failed and will be tried again.")]
+    private static partial void SayRoundFailed(ILogger log, Exception fault);
+
+    [LoggerMessage(LogLevel.Error, "Planning night {Night} failed and will be tried again.")]
+    private static partial void SayNightFailed(ILogger log, NightId night, Exception fault);
 
     private sealed class Relay(TaskCompletionSource<NightPlan> first) : IProgress<NightPlan>
     {

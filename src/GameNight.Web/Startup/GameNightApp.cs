@@ -43,17 +43,8 @@ public static class GameNightApp
             builder.WebHost.UseUrls(options.Address.Length > 0 ? $"http://{options.Address}:5080" : GameNightOptions.DefaultUrls);
         }
 
-        // Requests are not logged: their paths carry the secret part of private links.
-        builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
-        builder.Logging.AddFilter("Microsoft.EntityFrameworkCore", LogLevel.Warning);
-        builder.Logging.AddFilter("Microsoft.Hosting.Lifetime", LogLevel.Warning);
-
-        // A start that fails is said in one sentence by the program; a background service that ends is critical.
-        builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.Critical);
-
-        // Keys lie in the data folder, readable by its owner alone; that they are not encrypted once more is known.
-        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
-
+        builder.AddLogFormat(options);
+        builder.AddTelemetry();
         AddServices(builder.Services, options, database);
         if (clock is not null)
         {
@@ -61,6 +52,7 @@ public static class GameNightApp
         }
 
         var app = builder.Build();
+        app.UseTrustedProxies(options);
         Map(app);
         return app;
     }

@@ -14,6 +14,10 @@ public sealed class GameNightOptions
     [ConfigurationKeyName("database")]
     public string Database { get; init; } = "";
 
+    /// <summary>File that holds the password of the serving role, so that it need not stand in the environment.</summary>
+    [ConfigurationKeyName("database_password_file")]
+    public string DatabasePasswordFile { get; init; } = "";
+
     /// <summary>Folder for keys, the link secret and the private database.</summary>
     [ConfigurationKeyName("data")]
     public string Data { get; init; } = "";
@@ -21,6 +25,14 @@ public sealed class GameNightOptions
     /// <summary>Address under which guests reach the app, such as https://night.example; empty: as the host opened it.</summary>
     [ConfigurationKeyName("public_address")]
     public string PublicAddress { get; init; } = "";
+
+    /// <summary>Proxies whose word about the caller is taken, see <see cref="Startup.TrustedProxies"/>; empty: nobody's.</summary>
+    [ConfigurationKeyName("trusted_proxies")]
+    public string TrustedProxies { get; init; } = "";
+
+    /// <summary>How the log is written: plain or json.</summary>
+    [ConfigurationKeyName("log")]
+    public string Log { get; init; } = "plain";
 
     /// <summary>An address to listen on besides this machine, such as 0.0.0.0 for the home network.</summary>
     [ConfigurationKeyName("address")]
@@ -38,6 +50,8 @@ public sealed class GameNightOptions
     public int SolverSlices => Slices.Length == 0 ? Effort.Usual.Slices
         : int.TryParse(Slices, NumberStyles.None, CultureInfo.InvariantCulture, out var slices) ? slices
         : -1;
+
+    public bool LogsJson => Log == "json";
 
     public string DataRoot => Data.Length > 0 ? Path.GetFullPath(Data) : new PrivatePostgresSettings().DataRoot;
 
@@ -58,10 +72,36 @@ public sealed class GameNightOptions
     public IReadOnlyList<string> Problems()
     {
         var problems = new List<string>();
-        if (PublicAddress.Length > 0
-            && !(Uri.TryCreate(PublicAddress, UriKind.Absolute, out var address) && address.Scheme is "http" or "https"))
+        if (PublicAddress.Length > 0)
         {
-            problems.Add($"{Prefix}PUBLIC_ADDRESS is not an address such as https://night.example.");
+            if (!(Uri.TryCreate(PublicAddress, UriKind.Absolute, out var address) && address.Scheme is "http" or "https"))
+            {
+                problems.Add($"{Prefix}PUBLIC_ADDRESS is not an address such as https://night.example.");
+            }
+            else if (!OpenWays.Allow(address))
+            {
+                problems.Add($"{Prefix}PUBLIC_ADDRESS is not encrypted: on the way, anybody could read private links and passwords. Use https.");
+            }
+        }
+
+        if (Database.Length > 0 && ServingConnection.Problem(this) is { } problem)
+        {
+            problems.Add(problem);
+        }
+
+        if (Startup.TrustedProxies.Parse(TrustedProxies) is null)
+        {
+            problems.Add($"{Prefix}TRUSTED_PROXIES is {TrustedProxies}; it can be addresses and networks such as 10.0.0.5, 172.18.0.0/16.");
+        }
+
+        if (Environment.GetEnvironmentVariable("ASPNETCORE_FORWARDEDHEADERS_ENABLED") is "true" or "1")
+        {
+            problems.Add($"ASPNETCORE_FORWARDEDHEADERS_ENABLED takes anybody's word about the caller: name the proxies in {Prefix}TRUSTED_PROXIES instead.");
+        }
+
+        if (Log is not ("plain" or "json"))
+        {
+            problems.Add($"{Prefix}LOG is {Log}; it can be plain or json.");
         }
 
         if (SolverSlices is < 0 or > Effort.MostSlices)

@@ -63,14 +63,16 @@ public sealed class NightsApp : IAsyncDisposable
     /// <param name="clock">Stands at <see cref="NightBuilder.Now"/> when not given.</param>
     /// <param name="effort">No solver when not given.</param>
     /// <param name="keys">Keys of the notes; lost with the app when not given.</param>
+    /// <param name="linkSecret">The tests' own when not given.</param>
     public static NightsApp On(
-        string connectionString, FakeClock? clock = null, Effort effort = default, IDataProtectionProvider? keys = null)
+        string connectionString, FakeClock? clock = null, Effort effort = default, IDataProtectionProvider? keys = null,
+        LinkSecret? linkSecret = null)
     {
         clock ??= new FakeClock(NightBuilder.Now);
         var services = new ServiceCollection();
         services.AddLogging();
         services.AddSingleton(keys ?? new EphemeralDataProtectionProvider());
-        services.AddNights(connectionString, new LinkSecret(LinkKey), SharedFolder.Tables, new PlanningEffort(effort));
+        services.AddNights(connectionString, linkSecret ?? new LinkSecret(LinkKey), SharedFolder.Tables, new PlanningEffort(effort));
         services.AddSingleton<IClock>(clock);
         services.AddIdentityCore<HostAccount>().AddHostAccounts();
         return new NightsApp(services.BuildServiceProvider(validateScopes: true), clock);

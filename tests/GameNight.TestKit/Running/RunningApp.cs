@@ -61,13 +61,15 @@ public sealed partial class RunningApp : IAsyncDisposable
         File.ReadLines(Path.Combine(DataFolder, "postgres", "postmaster.pid")).First(), CultureInfo.InvariantCulture);
 
     /// <param name="solverSlices">Effort for each plan: the fewer, the sooner the improved plan stands.</param>
-    public static async Task<RunningApp> StartAsync(CancellationToken cancellation, int solverSlices = 1)
+    /// <param name="settings">On top of those that every app under test gets.</param>
+    public static async Task<RunningApp> StartAsync(
+        CancellationToken cancellation, int solverSlices = 1, IReadOnlyDictionary<string, string?>? settings = null)
     {
         var root = await TemporaryDataRoot.MakeAsync(cancellation);
         try
         {
             var address = new Uri($"http://127.0.0.1:{FreePort()}");
-            var app = new RunningApp(root, address, new Dictionary<string, string?>
+            var app = new RunningApp(root, address, new Dictionary<string, string?>(settings ?? new Dictionary<string, string?>())
             {
                 ["ASPNETCORE_URLS"] = address.ToString(),
                 ["GAMENIGHT_DATA"] = root.Path,

@@ -50,6 +50,51 @@ public sealed class RefusedStartTests : IAsyncLifetime
         Assert.StartsWith("GAMENIGHT_PUBLIC_ADDRESS is not an address", sentence, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("http://night.example")]
+    [InlineData("http://203.0.113.7:5080")]
+    public async Task The_public_address_would_carry_private_links_in_the_open(string address)
+    {
+        var sentence = await RefusalAsync(new() { ["GAMENIGHT_PUBLIC_ADDRESS"] = address });
+
+        Assert.StartsWith("GAMENIGHT_PUBLIC_ADDRESS is not encrypted", sentence, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("Host=nowhere;Username=gamenight_owner;Database=gamenight", "GAMENIGHT_DATABASE serves as gamenight_owner")]
+    [InlineData("Host=nowhere;User ID=postgres", "GAMENIGHT_DATABASE serves as postgres")]
+    [InlineData("nowhere", "GAMENIGHT_DATABASE is not a connection string")]
+    public async Task The_database_would_be_served_without_walls_or_not_at_all(string connection, string beginning)
+    {
+        var sentence = await RefusalAsync(new() { ["GAMENIGHT_DATABASE"] = connection });
+
+        Assert.StartsWith(beginning, sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_password_of_the_database_is_not_where_it_should_be()
+    {
+        var sentence = await RefusalAsync(new()
+        {
+            ["GAMENIGHT_DATABASE"] = "Host=nowhere;Username=gamenight_app",
+            ["GAMENIGHT_DATABASE_PASSWORD_FILE"] = "/no/such/password",
+        });
+
+        Assert.StartsWith("GAMENIGHT_DATABASE_PASSWORD_FILE: /no/such/password cannot be read", sentence, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("GAMENIGHT_TRUSTED_PROXIES", "the proxy")]
+    [InlineData("GAMENIGHT_TRUSTED_PROXIES", "10.0.0.0/99")]
+    [InlineData("GAMENIGHT_LOG", "xml")]
+    [InlineData("ASPNETCORE_FORWARDEDHEADERS_ENABLED", "true")]
+    public async Task A_setting_says_nothing_that_can_be_done(string name, string value)
+    {
+        var sentence = await RefusalAsync(new() { [name] = value });
+
+        Assert.StartsWith(name, sentence, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_reference_tables_are_not_there()
     {
