@@ -109,6 +109,7 @@ public static class GameNightApp
                 identity.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
             })
             .AddHostAccounts()
+            .AddClaimsPrincipalFactory<MeasuresClaim>()
             .AddSignInManager()
             .AddDefaultTokenProviders();
         services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(2));
@@ -128,6 +129,9 @@ public static class GameNightApp
     {
         app.UseMiddleware<SecurityHeaders>();
         app.UseMiddleware<HeadRequests>();
+
+        // Before anything that says something, errors included.
+        app.UseRequestLanguage();
 
         // After HEAD has become GET, or no page would be found for it.
         app.UseRouting();
@@ -149,6 +153,7 @@ public static class GameNightApp
         app.MapPlanApi();
         app.MapSignIn();
         app.MapJoining();
+        app.MapMeasuresChoice();
         app.MapGuestPages();
         app.MapLookBackPages();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>

@@ -29,7 +29,7 @@ public sealed record HouseholdMeasure(HouseholdFood Food, string Source, double?
 /// </summary>
 public static class Household
 {
-    private const string Table = "household.json";
+    public const string Table = "household.json";
     private const double TeaspoonsPerTablespoon = 3;
     private const double FluidOuncesPerCup = 8;
     private const double SmallestCup = 0.25;

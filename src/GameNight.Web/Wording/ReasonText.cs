@@ -15,19 +15,19 @@ namespace GameNight.Web.Wording;
 public static class ReasonText
 {
     /// <param name="measures">What the reader reads; metric when not said.</param>
-    public static string Say(Reason reason, Measures? measures = null) => Say(reason, measures ?? Measures.Metric, Reasons.ResourceManager);
+    public static string Say(Reason reason, Measures? measures = null) => SayIn(measures ?? Measures.Metric, reason);
 
-    private static string Say(Reason reason, Measures measures, System.Resources.ResourceManager texts) => reason switch
+    private static string SayIn(Measures measures, Reason reason) => reason switch
     {
         AnswersCounted r => Fill(Reasons.AnswersCounted, Who(r), WordText.Say(r.Answer), Chance(r.Chance)),
-        EatersCounted r => Fill(Reasons.EatersCounted, Count(texts, Eaters(r.Portion), r.Eaters), SlicesEach(r.SlicesEach)),
-        RemoteNotCounted r => Count(texts, nameof(Reasons.RemoteNotCountedOther), r.People),
-        RunOutChanceAsked r => Count(
-            texts, nameof(Reasons.RunOutChanceAskedOther), r.Pies.Value, Chance(r.Asked), Pies(r.Pies), Chance(r.Reached)),
+        EatersCounted r => Fill(Reasons.EatersCounted, Counted(Eaters(r.Portion), r.Eaters), SlicesEach(r.SlicesEach)),
+        RemoteNotCounted r => Counted(nameof(Reasons.RemoteNotCountedOther), r.People),
+        RunOutChanceAsked r => Counted(
+            nameof(Reasons.RunOutChanceAskedOther), r.Pies.Value, Chance(r.Asked), Pies(r.Pies), Chance(r.Reached)),
         BallFromShape r => Fill(Reasons.BallFromShape, measures.Say(r.Diameter), measures.SayDoughPerArea(r.ThicknessGramsPerCm2)),
         LossAdded r => Fill(Reasons.LossAdded, Percent(r.Loss)),
         BatchesByCapacity r => Fill(
-            Reasons.BatchesByCapacity, measures.SayDough(r.Capacity), Count(texts, nameof(Reasons.BatchesOther), r.Batches)),
+            Reasons.BatchesByCapacity, measures.SayDough(r.Capacity), Counted(nameof(Reasons.BatchesOther), r.Batches)),
         WaterRule r => Fill(
             Reasons.WaterRule, measures.Say(r.Dough), measures.Say(r.Flour), measures.Say(r.Room), measures.SayDifference(r.FrictionKelvin)),
         WaterLimited r => Fill(Reasons.WaterLimited, measures.SayTemperature(r.NeededCelsius), measures.Say(r.Limit)),
@@ -40,12 +40,15 @@ public static class ReasonText
         _ => throw new UnreachableException($"No wording for {reason.GetType().Name}."),
     };
 
+    private static string Counted(string other, int count, params object?[] values) =>
+        Count(Reasons.ResourceManager, other, count, values);
+
     private static string Who(AnswersCounted reason)
     {
-        var guests = Count(Reasons.ResourceManager, nameof(Reasons.GuestsOther), reason.Guests);
+        var guests = Counted(nameof(Reasons.GuestsOther), reason.Guests);
         return reason.Companions == 0
             ? guests
-            : Count(Reasons.ResourceManager, nameof(Reasons.WithCompanionsOther), reason.Companions, guests);
+            : Counted(nameof(Reasons.WithCompanionsOther), reason.Companions, guests);
     }
 
     private static string Eaters(PortionClass portion) => portion switch
