@@ -27,11 +27,11 @@ public sealed class Unit
         (_symbol, _size, _zero, _typedDecimals, _number) = (symbol, size, zero, typedDecimals, number);
     }
 
-    public static Unit Celsius { get; } = new(() => Amounts.UnitCelsius, 1, 4, Number);
+    public static Unit Celsius { get; } = new(() => Amounts.UnitCelsius, 1, 2, Number);
 
     public static Unit Fahrenheit { get; } = new(() => Amounts.UnitFahrenheit, 5 / 9.0, 1, Whole, FreezingFahrenheit);
 
-    public static Unit Grams { get; } = new(() => Amounts.UnitGrams, 1, 4, value => GramNumber(new(value)));
+    public static Unit Grams { get; } = new(() => Amounts.UnitGrams, 1, 2, value => GramNumber(new(value)));
 
     /// <summary>As a kitchen scale shows them: tenths from one ounce, hundredths below.</summary>
     public static Unit Ounces { get; } = new(
@@ -39,16 +39,16 @@ public sealed class Unit
 
     public static Unit Pounds { get; } = new(() => Amounts.UnitPounds, GramsPerPound, 2, Hundredths);
 
-    public static Unit Centimetres { get; } = new(() => Amounts.UnitCentimetres, 1, 4, Number);
+    public static Unit Centimetres { get; } = new(() => Amounts.UnitCentimetres, 1, 2, Number);
 
     public static Unit Inches { get; } = new(() => Amounts.UnitInches, CentimetresPerInch, 2, Number);
 
-    public static Unit Metres { get; } = new(() => Amounts.UnitMetres, 1, 4, Whole);
+    public static Unit Metres { get; } = new(() => Amounts.UnitMetres, 1, 0, Whole);
 
     public static Unit Feet { get; } = new(() => Amounts.UnitFeet, MetresPerFoot, 0, Whole);
 
     /// <summary>Kept in cm².</summary>
-    public static Unit SquareCentimetres { get; } = new(() => Amounts.UnitSquareCentimetres, 1, 4, Whole);
+    public static Unit SquareCentimetres { get; } = new(() => Amounts.UnitSquareCentimetres, 1, 1, Whole);
 
     /// <summary>Kept in cm².</summary>
     public static Unit SquareInches { get; } = new(() => Amounts.UnitSquareInches, CentimetresPerInch * CentimetresPerInch, 1, Whole);
