@@ -18,7 +18,7 @@ public class MeasuresPanelTests : BunitContext
         var panel = Render<DoughPanel>(with => with.Add(dough => dough.Plan, Plans.Usual));
 
         Assert.DoesNotContain(" oz", panel.Markup, StringComparison.Ordinal);
-        Assert.Empty(panel.FindAll(".beside"));
+        Assert.Empty(panel.FindAll(".othermeasure"));
     }
 
     [Fact]
@@ -38,7 +38,7 @@ public class MeasuresPanelTests : BunitContext
         Assert.Equal(Plans.Usual.Yeast.Form == YeastForm.Fresh, !Beside(rows[^1]).Contains("spoon", StringComparison.Ordinal));
         Assert.DoesNotContain("°C", panel.Markup, StringComparison.Ordinal);
 
-        static string Beside(AngleSharp.Dom.IElement row) => row.QuerySelector(".beside")?.TextContent ?? "";
+        static string Beside(AngleSharp.Dom.IElement row) => row.QuerySelector(".othermeasure")?.TextContent ?? "";
     }
 
     [Fact]
