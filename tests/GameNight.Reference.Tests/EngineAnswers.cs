@@ -4,6 +4,7 @@ using GameNight.Planning.Fermentation;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.TestKit;
+using GameNight.Web.Wording;
 using NodaTime;
 
 namespace GameNight.Reference.Tests;
@@ -81,6 +82,16 @@ public static class EngineAnswers
         ["1.17.shortage4"] = () => TwelveGuests().ExpectedShortage(32),
         ["1.17.pies90"] = () => PiesFor(0.1),
         ["1.17.pies95"] = () => PiesFor(0.05),
+        ["U.oven"] = () => Unit.Fahrenheit.ToKept(450),
+        ["U.fridge"] = () => Unit.Fahrenheit.ToKept(40),
+        ["U.pound"] = () => Unit.Pounds.ToKept(1),
+        ["U.foot"] = () => Unit.Inches.ToKept(12),
+        ["U.salt"] = () => 3 * Teaspoon(HouseholdFood.TableSalt),
+        ["U.yeast"] = () => 3 * Teaspoon(HouseholdFood.ActiveDryYeast),
+        ["U.oil"] = () => Household.Of(HouseholdFood.OliveOil).GramsPerCup!.Value / (3 * Teaspoon(HouseholdFood.OliveOil)),
+        ["U.sugar"] = () => 48 * Teaspoon(HouseholdFood.GranulatedSugar),
+        ["U.honey"] = () => 48 * Teaspoon(HouseholdFood.Honey),
+        ["U.water"] = () => Household.Of(HouseholdFood.Water).GramsPerCup!.Value,
         ["I6"] = () => 853 / Shape(14 * 2.54, 0.4).AreaCm2,
     };
 
@@ -109,6 +120,8 @@ public static class EngineAnswers
             FromFahrenheit(dough), FromFahrenheit(flour), FromFahrenheit(room), friction / 1.8, new Celsius(0));
         return water.Water.Expected.Value * 1.8 + 32;
     }
+
+    private static double Teaspoon(HouseholdFood food) => Household.Of(food).GramsPerTeaspoon!.Value;
 
     private static double Ice(double tapFahrenheit, double neededFahrenheit) => WaterTemperature.IceFor(
         FromFahrenheit(tapFahrenheit).Value, FromFahrenheit(neededFahrenheit).Value);

@@ -4,6 +4,8 @@ using GameNight.Nights.ForGuests;
 using GameNight.Nights.Links;
 using GameNight.Nights.PastNights;
 using GameNight.Web.Startup;
+using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
@@ -60,13 +62,13 @@ internal static class GuestEndpoints
         if (ComesFromElsewhere(context.Request))
         {
             return LinkMessage(
-                StatusCodes.Status403Forbidden, "Not from here", "This answer was sent from another site. Open your link and answer there.");
+                StatusCodes.Status403Forbidden, GuestPages.FromElsewhereTitle, GuestPages.FromElsewhere);
         }
 
         if (await ReadFormAsync(context, cancellation) is not { } form)
         {
             return LinkMessage(
-                StatusCodes.Status413PayloadTooLarge, "Too much text", "What was sent is too long. Go back, shorten the note, and send it again.");
+                StatusCodes.Status413PayloadTooLarge, GuestPages.TooMuchTitle, GuestPages.TooMuch);
         }
 
         var link = LinkToken.TryParse(token);
@@ -79,7 +81,7 @@ internal static class GuestEndpoints
         var typed = AnswerForm.Parse(form, invitation);
         if (typed.ToAnswer() is not { } answer)
         {
-            return Page(token, invitation, typed, new("Say first whether you come.", IsCare: true), StatusCodes.Status400BadRequest);
+            return Page(token, invitation, typed, new(GuestPages.SayWhetherYouCome, IsCare: true), StatusCodes.Status400BadRequest);
         }
 
         try
@@ -90,15 +92,15 @@ internal static class GuestEndpoints
                 AnswerResult.RecordedAsLateChange => Sent(token, KeptNothing(typed) ? "late-unsaid" : "late"),
                 AnswerResult.AnsweredElsewhere elsewhere => Page(
                     token, elsewhere.Current, typed.Renewed(elsewhere.Current.Revision),
-                    new($"Another answer arrived meanwhile: {Summary(elsewhere.Current)}. Yours is below, not sent yet; send it again to replace that one.", IsCare: true),
+                    new(Phrase.Fill(GuestPages.AnsweredElsewhere, Summary(elsewhere.Current)), IsCare: true),
                     StatusCodes.Status409Conflict),
                 AnswerResult.Refused { Fault: AnswerFault.TooManyCompanions } refused => Page(
                     token, invitation, typed,
-                    new($"You can bring up to {refused.Most}. Take somebody off, or ask your host.", IsCare: true),
+                    new(Phrase.Fill(GuestPages.TooManyCompanions, refused.Most), IsCare: true),
                     StatusCodes.Status400BadRequest),
                 AnswerResult.Refused refused => Page(
                     token, invitation, typed,
-                    new($"The note is too long: {refused.Most} characters fit.", IsCare: true), StatusCodes.Status400BadRequest),
+                    new(Phrase.Fill(GuestPages.NoteTooLong, refused.Most), IsCare: true), StatusCodes.Status400BadRequest),
                 AnswerResult.NightIsCancelled => Sent(token, "cancelled"),
                 AnswerResult.LinkNotValid invalid => NotValid(invalid.IsExpired),
                 var other => throw new InvalidOperationException($"Unknown result {other}."),
@@ -109,7 +111,7 @@ internal static class GuestEndpoints
             context.Response.Headers.RetryAfter = "5";
             return Page(
                 token, invitation, typed,
-                new("Your answer could not be saved just now. It is still below: send it again in a moment.", IsCare: true),
+                new(GuestPages.CouldNotBeSaved, IsCare: true),
                 StatusCodes.Status503ServiceUnavailable);
         }
     }
@@ -125,7 +127,7 @@ internal static class GuestEndpoints
     private static async Task<IResult> DisownAsync(string token, HttpContext context, GuestBook book, CancellationToken cancellation) =>
         !ComesFromElsewhere(context.Request) && await book.DisownAsync(LinkToken.TryParse(token), cancellation)
             ? LinkMessage(
-                StatusCodes.Status200OK, "Thank you", "Your host will see that this link reached somebody else. Ask them for your own.")
+                StatusCodes.Status200OK, GuestPages.ThankYou, GuestPages.LinkReachedAnother)
             : NotValid(false);
 
     private static async Task<IResult> ConfirmAsync(string token, HttpContext context, GuestBook book, CancellationToken cancellation)
@@ -189,9 +191,12 @@ internal static class GuestEndpoints
     private static bool KeptNothing(AnswerForm form) =>
         !form.Consents && (form.Note.Trim().Length > 0 || form.Needs.Any(needs => !needs.IsNone));
 
-    private static string Summary(InvitationView invitation) => invitation.Answer is { } answer
-        ? $"{Wording.WordText.Say(answer.Presence)}{(answer.Companions.Count > 0 ? $", with {answer.Companions.Count} along" : "")}"
-        : "none";
+    private static string Summary(InvitationView invitation) => invitation.Answer switch
+    {
+        null => GuestPages.NoAnswer,
+        { Companions.Count: 0 } alone => WordText.Say(alone.Presence),
+        var answer => Phrase.Fill(GuestPages.AnswerWithCompanions, WordText.Say(answer.Presence), answer.Companions.Count),
+    };
 
     /// <summary>303: reloading or going back never sends the form again.</summary>
     private static SeeOther Sent(string token, string how) => new($"/i/{token}?sent={how}");
@@ -199,13 +204,13 @@ internal static class GuestEndpoints
     /// <summary>A link that was copied with these thanks promises nothing to whoever has not answered.</summary>
     private static Message? Thanks(string? sent, InvitationView invitation) => sent switch
     {
-        "forgotten" when invitation.Remembered is null => new("Nothing of you is remembered for next time. What you said for this night stays.", IsCare: false),
+        "forgotten" when invitation.Remembered is null => new(GuestPages.Forgotten, IsCare: false),
         _ when invitation.Answer is null || invitation.IsCancelled => null,
-        "confirmed" when invitation.Moved is null => new($"Thank you, {invitation.GuestName}. Your answer holds for the new time.", IsCare: false),
-        "yes" => new($"Thank you, {invitation.GuestName}. Your answer is kept.", IsCare: false),
-        "late" => new("Your answer is kept. The dough is already begun, so the host sees it as a late change.", IsCare: false),
-        "unsaid" => new("Your answer is kept. What you must not eat was not stored, because the tick for it is missing: the host will not know unless you tell them.", IsCare: true),
-        "late-unsaid" => new("Your answer is kept as a late change. What you must not eat was not stored, because the tick for it is missing: tell your host.", IsCare: true),
+        "confirmed" when invitation.Moved is null => new(Phrase.Fill(GuestPages.Confirmed, invitation.GuestName), IsCare: false),
+        "yes" => new(Phrase.Fill(GuestPages.Kept, invitation.GuestName), IsCare: false),
+        "late" => new(GuestPages.KeptAsLate, IsCare: false),
+        "unsaid" => new(GuestPages.KeptWithoutNeeds, IsCare: true),
+        "late-unsaid" => new(GuestPages.KeptAsLateWithoutNeeds, IsCare: true),
         _ => null,
     };
 
@@ -218,8 +223,8 @@ internal static class GuestEndpoints
         };
 
     internal static RazorComponentResult<LinkPage> NotValid(bool isExpired) => isExpired
-        ? LinkMessage(StatusCodes.Status410Gone, "This link has ended", "The night is over. Ask your host for a new link if there is a next one.")
-        : LinkMessage(StatusCodes.Status404NotFound, "This link is not valid", "It may have been replaced, or a letter is missing. Ask your host for your link.");
+        ? LinkMessage(StatusCodes.Status410Gone, GuestPages.LinkEndedTitle, GuestPages.LinkEnded)
+        : LinkMessage(StatusCodes.Status404NotFound, GuestPages.LinkNotValidTitle, GuestPages.LinkNotValid);
 
     internal static RazorComponentResult<LinkPage> LinkMessage(int status, string title, string sentence) =>
         new(new { Title = title, Sentence = sentence }) { StatusCode = status };

@@ -1,5 +1,6 @@
 using System.Globalization;
 using GameNight.Planning;
+using GameNight.Web.Wording;
 
 namespace GameNight.Web.Host;
 
@@ -24,8 +25,21 @@ public sealed class TypedNumbers
             return value;
         }
 
-        _problems[field] = $"Type a number from {Text(low)} to {Text(high)}.";
+        _problems[field] = ProblemText.TypeNumber(low, high);
         return low;
+    }
+
+    /// <summary>Reads what was typed in the host's own unit; limits and result are in the unit that is kept.</summary>
+    /// <param name="shown">What the field showed, unrounded: as long as its text is untouched, nothing changes.</param>
+    public double Read(string field, string text, double low, double high, Unit unit, double? shown = null)
+    {
+        if (shown is { } kept && text == unit.Typed(kept) && kept >= low && kept <= high)
+        {
+            return kept;
+        }
+
+        var typed = Read(field, text, unit.LowestTyped(low), unit.HighestTyped(high));
+        return Math.Clamp(unit.ToKept(typed), low, high);
     }
 
     public int ReadWhole(string field, string text, int low, int high)
@@ -33,7 +47,7 @@ public sealed class TypedNumbers
         var value = Read(field, text, low, high);
         if (value != Math.Floor(value))
         {
-            _problems[field] = $"Type a whole number from {low} to {high}.";
+            _problems[field] = ProblemText.TypeWholeNumber(low, high);
             return low;
         }
 
@@ -41,7 +55,7 @@ public sealed class TypedNumbers
     }
 
     /// <summary>Puts the planner's own findings beside the field they are about (by the last part of its path).</summary>
-    public static Dictionary<string, string> ByField(IEnumerable<SnapshotProblem> problems) => problems
+    public static Dictionary<string, string> ByField(IEnumerable<SnapshotProblem> problems, Measures? measures = null) => problems
         .GroupBy(problem => problem.Field[(problem.Field.LastIndexOf('.') + 1)..])
-        .ToDictionary(group => group.Key, group => Wording.ProblemText.SayHere(group.First()));
+        .ToDictionary(group => group.Key, group => ProblemText.SayHere(group.First(), measures));
 }

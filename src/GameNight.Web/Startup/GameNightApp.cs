@@ -101,6 +101,7 @@ public static class GameNightApp
                 identity.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
             })
             .AddHostAccounts()
+            .AddClaimsPrincipalFactory<MeasuresClaim>()
             .AddSignInManager()
             .AddDefaultTokenProviders();
         services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(2));
@@ -120,6 +121,9 @@ public static class GameNightApp
     {
         app.UseMiddleware<SecurityHeaders>();
         app.UseMiddleware<HeadRequests>();
+
+        // Before anything that says something, errors included.
+        app.UseRequestLanguage();
 
         // After HEAD has become GET, or no page would be found for it.
         app.UseRouting();
@@ -141,6 +145,7 @@ public static class GameNightApp
         app.MapPlanApi();
         app.MapSignIn();
         app.MapJoining();
+        app.MapMeasuresChoice();
         app.MapGuestPages();
         app.MapLookBackPages();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>

@@ -4,6 +4,8 @@ using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
+using GameNight.Web.Wording.Texts;
+using static GameNight.Web.Wording.Phrase;
 using static GameNight.Web.Wording.QuantityText;
 
 namespace GameNight.Web.Wording;
@@ -11,72 +13,78 @@ namespace GameNight.Web.Wording;
 /// <summary>Says each conflict, and the nearest thing that would work. A test demands a sentence for every conflict.</summary>
 /// <param name="zone">IANA zone of the night.</param>
 /// <param name="nameOf">From an eater's id to a name.</param>
-public sealed class ConflictText(string zone, Func<string, string> nameOf)
+/// <param name="measures">What the reader reads; metric when not said.</param>
+public sealed class ConflictText(string zone, Func<string, string> nameOf, Measures? measures = null)
 {
+    private readonly Measures _measures = measures ?? Measures.Metric;
+
     /// <summary>True for what is worth knowing although the night works.</summary>
     public static bool IsNotice(Conflict conflict) => conflict is LastPieIsLate or OnlyUnwantedLeft;
 
     public string Say(Conflict conflict) => conflict switch
     {
-        BallLargerThanBowl c => $"One ball of {Grams(c.Ball)} is more than your bowl or mixer takes ({Grams(c.Capacity)}). Use a larger bowl or a smaller pie.",
-        NoSensibleDose c => $"No sensible amount of yeast makes this dough ready in its hours; the nearest is {Percent(c.NearestFresh)} fresh yeast. Change the hours or the temperature.",
-        BegunDoughOffItsHours c => $"The dough that is begun is cold for {Length(c.Cold)} now, and you set {Whole(c.Shortest.TotalHours)} to {Whole(c.Longest.TotalHours)} hours. {Rises(c)}",
-        NothingPermitted c => $"Nothing on the menu is permitted for {nameOf(c.EaterId)}: {Because(c.Because)}",
-        OwnPiesDoNotFit c => $"{Names(c.EaterIds)} need pies of their own; {c.PiesNeeded} pies would do, the night has {c.Pies}. Set the pies to {c.PiesNeeded}.",
-        GroupShortOfSlices c => $"{Names(c.EaterIds)} may want {c.Wanted} slices, and {c.Permitted} are permitted for them. One pie more, or another topping for everybody on one half, would do.",
-        OnlyUnwantedLeft c => $"{nameOf(c.EaterId)} asked never to get what is left for them. Another topping on the menu would help.",
-        TooFewSlices c => $"Everybody together may want {Slices(c.Wanted)}, and the pies hold {c.Slices}: everybody's were cut in proportion. {Pies(c.PiesNeeded)} would do.",
-        EaterShortOfSlices c => $"{nameOf(c.EaterId)} may want {Slices(c.Wanted)}, and {c.Planned} are permitted for them. One pie more would do.",
-        MenuIncomplete c => $"The menu has no {WordText.Say(c.Missing)} on offer. Add one; “no {WordText.Say(c.Missing)}” counts too.",
-        TooLateForColdFerment c => $"It is too late for the cold ferment: mixing would have begun {Moment(c.NeededMixAt, zone)}. Serve from {Moment(c.EarliestServeAt, zone)}, or shorten the cold ferment: {Length(c.HoursPossible)} are left from mixing to serving.",
-        ServingTimeHasPassed c => $"The serving time, {Moment(c.ServeAt, zone)}, has passed.",
+        BallLargerThanBowl c => Fill(Conflicts.BallLargerThanBowl, _measures.SayDough(c.Ball), _measures.SayDough(c.Capacity)),
+        NoSensibleDose c => Fill(Conflicts.NoSensibleDose, Percent(c.NearestFresh)),
+        BegunDoughOffItsHours c => Fill(
+            Conflicts.BegunDoughOffItsHours, Length(c.Cold), Whole(c.Shortest.TotalHours), Whole(c.Longest.TotalHours), Rises(c)),
+        NothingPermitted c => Fill(NothingPermittedFor(c.Because), nameOf(c.EaterId)),
+        OwnPiesDoNotFit c => Count(
+            Conflicts.ResourceManager, nameof(Conflicts.OwnPiesDoNotFitOther), c.EaterIds.Count,
+            Names(c.EaterIds), Pies(c.PiesNeeded), c.Pies, c.PiesNeeded),
+        GroupShortOfSlices c => Fill(Conflicts.GroupShortOfSlices, Names(c.EaterIds), Slices(c.Wanted), c.Permitted),
+        OnlyUnwantedLeft c => Fill(Conflicts.OnlyUnwantedLeft, nameOf(c.EaterId)),
+        TooFewSlices c => Fill(Conflicts.TooFewSlices, Slices(c.Wanted), c.Slices, Pies(c.PiesNeeded)),
+        EaterShortOfSlices c => Fill(Conflicts.EaterShortOfSlices, nameOf(c.EaterId), Slices(c.Wanted), c.Planned),
+        MenuIncomplete c => Missing(c.Missing),
+        TooLateForColdFerment c => Fill(
+            Conflicts.TooLateForColdFerment, At(c.NeededMixAt), At(c.EarliestServeAt), Length(c.HoursPossible)),
+        ServingTimeHasPassed c => Fill(Conflicts.ServingTimeHasPassed, At(c.ServeAt)),
         NoFreeHands c => NoFree(c),
-        RulesClash c => $"These steps contradict each other by {Length(c.By)}: {WordText.And([.. c.Steps.Select(WordText.Say)])}. Change one of their times.",
-        ChosenMixTimeDoesNotFit c => $"Mixing at {Moment(c.MixAt, zone)} does not fit; it can start from {Moment(c.EarliestMixAt, zone)} to {Moment(c.LatestMixAt, zone)}. The plan below goes without it.",
-        LastPieIsLate c => $"The last pie is on the table {Length(c.AfterFirst)} after the first. {Bakes(c)}",
+        RulesClash c => Fill(Conflicts.RulesClash, Length(c.By), WordText.And([.. c.Steps.Select(WordText.Say)])),
+        ChosenMixTimeDoesNotFit c => Fill(
+            Conflicts.ChosenMixTimeDoesNotFit, At(c.MixAt), At(c.EarliestMixAt), At(c.LatestMixAt)),
+        LastPieIsLate { PiesPerBakeNeeded: { } pies, HandsNeeded: { } hands } c => Count(
+            Conflicts.ResourceManager, nameof(Conflicts.LastPieIsLateOther), hands, Length(c.AfterFirst), pies),
+        LastPieIsLate c => Fill(Conflicts.LastPieStaysLate, Length(c.AfterFirst)),
         _ => throw new UnreachableException($"No wording for {conflict.GetType().Name}."),
     };
 
     private static string Rises(BegunDoughOffItsHours conflict) => conflict.GasOfWanted switch
     {
-        > 1.05 => $"It rises to about {Percent(Math.Round(conflict.GasOfWanted, 1))} of what is wanted: handle it gently, or bake it earlier.",
-        < 0.95 => $"It rises to about {Percent(Math.Round(conflict.GasOfWanted, 1))} of what is wanted: take the balls out earlier, so that they can go on in the warm.",
-        _ => "It still rises about as far as it should.",
+        > 1.05 => Fill(Conflicts.RisesTooFar, Percent(Math.Round(conflict.GasOfWanted, 1))),
+        < 0.95 => Fill(Conflicts.RisesTooLittle, Percent(Math.Round(conflict.GasOfWanted, 1))),
+        _ => Conflicts.RisesAsWanted,
     };
 
     private string NoFree(NoFreeHands conflict)
     {
-        var step = conflict.Number > 0 ? $"{WordText.Say(conflict.Step)} {conflict.Number}" : WordText.Say(conflict.Step);
-        var window = $"between {Moment(conflict.WindowFrom, zone)} and {Moment(conflict.WindowUntil, zone)}";
-        var fixes = new List<string>();
-        if (conflict.NearestFree is { } free)
+        var word = WordText.Say(conflict.Step);
+        var step = conflict.Number > 0 ? Fill(Conflicts.NumberedStep, word, conflict.Number) : word;
+        var (from, until) = (At(conflict.WindowFrom), At(conflict.WindowUntil));
+        return (conflict.NearestFree, conflict.ServeAtThen) switch
         {
-            fixes.Add($"you are free at {Moment(free, zone)}");
-        }
-
-        if (conflict.ServeAtThen is { } serve)
-        {
-            fixes.Add($"serving at {Moment(serve, zone)} would work");
-        }
-
-        return fixes.Count == 0
-            ? $"You have no free hands for “{step}” {window}. Free some time, or find a helper."
-            : $"You have no free hands for “{step}” {window}; {string.Join(", and ", fixes)}.";
+            ({ } free, { } serve) => Fill(Conflicts.NoFreeHandsButEither, step, from, until, At(free), At(serve)),
+            ({ } free, null) => Fill(Conflicts.NoFreeHandsButFree, step, from, until, At(free)),
+            (null, { } serve) => Fill(Conflicts.NoFreeHandsButLater, step, from, until, At(serve)),
+            (null, null) => Fill(Conflicts.NoFreeHands, step, from, until),
+        };
     }
+
+    private string At(NodaTime.Instant at) => Moment(at, zone);
 
     private string Names(IReadOnlyList<string> ids) => WordText.And([.. ids.Select(nameOf)]);
 
-    private static string Because(NothingPermittedBecause cause) => cause switch
+    private static string Missing(MenuRole role) => role switch
     {
-        NothingPermittedBecause.Dough => "the dough itself is not. Only another dough would help, and talk with them about your kitchen.",
-        NothingPermittedBecause.Base => "no base is, not even going without. Add “no sauce” to the menu.",
-        NothingPermittedBecause.Cheese => "no cheese is, not even going without. Add “no cheese” to the menu.",
+        MenuRole.Base => Conflicts.NoBaseOnMenu,
+        MenuRole.Cheese => Conflicts.NoCheeseOnMenu,
+        MenuRole.Topping => Conflicts.NoToppingOnMenu,
     };
 
-    private static string Bakes(LastPieIsLate conflict) => conflict switch
+    private static string NothingPermittedFor(NothingPermittedBecause cause) => cause switch
     {
-        { PiesPerBakeNeeded: { } pies, HandsNeeded: { } hands } =>
-            $"Baking {pies} at a time with {(hands == 1 ? "one pair of hands" : $"{hands} pairs of hands")} would bring it within an hour and a half.",
-        _ => "No kitchen setting brings it within an hour and a half: fewer pies, or a longer table.",
+        NothingPermittedBecause.Dough => Conflicts.NothingPermittedDough,
+        NothingPermittedBecause.Base => Conflicts.NothingPermittedBase,
+        NothingPermittedBecause.Cheese => Conflicts.NothingPermittedCheese,
     };
 }

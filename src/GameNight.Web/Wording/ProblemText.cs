@@ -1,6 +1,7 @@
 using GameNight.Nights.ForHosts;
 using GameNight.Planning;
-using static GameNight.Web.Wording.QuantityText;
+using GameNight.Web.Wording.Texts;
+using static GameNight.Web.Wording.Phrase;
 
 namespace GameNight.Web.Wording;
 
@@ -9,31 +10,44 @@ public static class ProblemText
 {
     public static string Say(SnapshotProblem problem) => problem.Fault switch
     {
-        SnapshotFault.OutOfRange => $"{problem.Field} is {Range(problem.Given)}; it can be {Range(problem.Low)} to {Range(problem.High)}.",
-        SnapshotFault.WrongCount => $"{problem.Field} has {Range(problem.Given)}; it can have {Range(problem.Low)} to {Range(problem.High)}.",
-        SnapshotFault.Repeated => $"{problem.Field} holds the same id twice; each must be there once.",
-        SnapshotFault.BadId => $"{problem.Field} holds an id that is empty or too long; 1 to {Range(problem.High)} characters are needed.",
-        SnapshotFault.BackToFront => $"{problem.Field} runs backwards; the first value must not exceed the next.",
+        SnapshotFault.OutOfRange => Fill(Problems.OutOfRange, problem.Field, Range(problem.Given), Range(problem.Low), Range(problem.High)),
+        SnapshotFault.WrongCount => Fill(Problems.WrongCount, problem.Field, Range(problem.Given), Range(problem.Low), Range(problem.High)),
+        SnapshotFault.Repeated => Fill(Problems.Repeated, problem.Field),
+        SnapshotFault.BadId => Fill(Problems.BadId, problem.Field, Range(problem.High)),
+        SnapshotFault.BackToFront => Fill(Problems.BackToFront, problem.Field),
     };
 
     /// <summary>Beside the field itself, where its name would only be noise.</summary>
-    public static string SayHere(SnapshotProblem problem) => Say(problem with { Field = "This" });
+    /// <param name="measures">What the reader types; metric when not said.</param>
+    public static string SayHere(SnapshotProblem problem, Measures? measures = null) =>
+        Say(In((measures ?? Measures.Metric).UnitOf(problem.Field), problem) with { Field = Problems.ThisField });
 
     /// <summary>What a quantity says of a number it refuses, without the programmer's part.</summary>
     public static string Say(ArgumentException problem) => problem.Message.Split(" (Parameter ")[0];
 
     public static string Say(DraftProblem problem) => problem.Fault switch
     {
-        DraftFault.Missing => "Give the night a name.",
-        DraftFault.TooLong => $"At most {Range(problem.High)} characters fit here.",
-        DraftFault.UnknownZone => "This time zone is not known. Choose one such as Europe/Lisbon.",
-        DraftFault.HasPassed => "This time has passed. Choose a serving time in the future.",
-        DraftFault.TooFarAhead => "Choose a date within the next two years.",
-        DraftFault.EndsBeforeServing => "The night ends before the first pie is served. Choose a later end.",
-        DraftFault.OutOfRange => $"Choose a value from {Range(problem.Low)} to {Range(problem.High)}.",
-        DraftFault.HoursBackToFront => "The shortest cold ferment must not exceed the wanted one, nor that the longest.",
-        DraftFault.UnknownFormula => "Choose one of your doughs.",
+        DraftFault.Missing => Problems.NameMissing,
+        DraftFault.TooLong => Fill(Problems.TooLong, Range(problem.High)),
+        DraftFault.UnknownZone => Problems.UnknownZone,
+        DraftFault.HasPassed => Problems.HasPassed,
+        DraftFault.TooFarAhead => Problems.TooFarAhead,
+        DraftFault.EndsBeforeServing => Problems.EndsBeforeServing,
+        DraftFault.OutOfRange => Fill(Problems.ChooseInRange, Range(problem.Low), Range(problem.High)),
+        DraftFault.HoursBackToFront => Problems.HoursBackToFront,
+        DraftFault.UnknownFormula => Problems.UnknownFormula,
     };
 
-    private static string Range(double value) => Math.Abs(value) >= 1000 ? Whole(value) : value.ToString("0.####", System.Globalization.CultureInfo.InvariantCulture);
+    public static string TypeNumber(double low, double high) => Fill(Problems.TypeNumber, Range(low), Range(high));
+
+    public static string TypeWholeNumber(int low, int high) => Fill(Problems.TypeWholeNumber, Range(low), Range(high));
+
+    private static SnapshotProblem In(Unit? unit, SnapshotProblem problem) => unit is null ? problem : problem with
+    {
+        Given = Math.Round(unit.From(problem.Given), 2),
+        Low = unit.LowestTyped(problem.Low),
+        High = unit.HighestTyped(problem.High),
+    };
+
+    private static string Range(double value) => Math.Abs(value) >= 1000 ? QuantityText.Whole(value) : QuantityText.Exact(value);
 }

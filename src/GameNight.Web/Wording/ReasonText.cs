@@ -3,7 +3,10 @@ using GameNight.Planning;
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
+using GameNight.Planning.Guests;
 using GameNight.Planning.Toppings;
+using GameNight.Web.Wording.Texts;
+using static GameNight.Web.Wording.Phrase;
 using static GameNight.Web.Wording.QuantityText;
 
 namespace GameNight.Web.Wording;
@@ -11,29 +14,49 @@ namespace GameNight.Web.Wording;
 /// <summary>Says each reason in one sentence. A test demands a sentence for every reason there is.</summary>
 public static class ReasonText
 {
-    public static string Say(Reason reason) => reason switch
+    /// <param name="measures">What the reader reads; metric when not said.</param>
+    public static string Say(Reason reason, Measures? measures = null) => SayIn(measures ?? Measures.Metric, reason);
+
+    private static string SayIn(Measures measures, Reason reason) => reason switch
     {
-        AnswersCounted r => $"{People(r.Guests, "guest")}{Bringing(r.Companions)}: {WordText.Say(r.Answer)}, counted with a chance of {Chance(r.Chance)}.",
-        EatersCounted r => $"{People(r.Eaters, WordText.Say(r.Portion))} at about {Number(r.SlicesEach)} slices each, when they come (a prior, mostly from memory; differs between people by 45 %).",
-        RemoteNotCounted r => $"{People(r.People, "person")} joining from elsewhere: no slices.",
-        RunOutChanceAsked r => $"You accept a run-out chance of {Chance(r.Asked)}; {Pies(r.Pies)} reach {Chance(r.Reached)}, one fewer would not.",
-        DoughIsBegun r => $"The dough is begun: {Pies(r.Pies)}, whatever is answered now.",
-        BallFromShape r => $"{Centimetres(r.Diameter)} across at {r.ThicknessGramsPerCm2:0.00} g of dough per square centimetre.",
-        LossAdded r => $"{Percent(r.Loss)} more, for what stays in the bowl and on the bench.",
-        BatchesByCapacity r => $"Your bowl or mixer takes {Grams(r.Capacity)} at once: {Count(r.Batches, "batch", "batches")}.",
-        WaterRule r => $"Three times {Celsius(r.Dough)}, less flour {Celsius(r.Flour)}, room {Celsius(r.Room)} and {Number(r.FrictionKelvin)} for kneading (handbook rule).",
-        WaterLimited r => $"The rule asks for {Number(r.NeededCelsius)} °C; {Celsius(r.Limit)} is as far as yeast and tap allow.",
-        DoseForHours r => $"{Length(r.AtRoom)} in a room of {Celsius(r.Room)}, {Length(r.InFridge)} in a fridge of {Celsius(r.Fridge)}, {Length(r.Tempering)} tempering.",
-        FridgeAssumed r => $"Your fridge is not measured: {Celsius(r.Assumed)} is assumed, the mean of homes, and the band is wider. Put a glass of water in for a night and measure that.",
-        DoseForAltitude r => $"At {Whole(r.Metres)} m gas takes more room: {Percent(r.Factor)} of the sea-level dose.",
-        ColdDoseIsUncertain r => $"A cold dose is the weakest number here: the truth may lie a factor of {Number(r.BandFactor)} away. Look at the dough, not only at the clock.",
-        SpreadOnArea r => $"{Whole(r.AreaCm2)} cm² at {r.GramsPerCm2:0.00} g per square centimetre (from memory; the hand moves it by 15 %).",
+        AnswersCounted r => Fill(Reasons.AnswersCounted, Who(r), WordText.Say(r.Answer), Chance(r.Chance)),
+        EatersCounted r => Fill(Reasons.EatersCounted, Counted(Eaters(r.Portion), r.Eaters), SlicesEach(r.SlicesEach)),
+        RemoteNotCounted r => Counted(nameof(Reasons.RemoteNotCountedOther), r.People),
+        RunOutChanceAsked r => Counted(
+            nameof(Reasons.RunOutChanceAskedOther), r.Pies.Value, Chance(r.Asked), Pies(r.Pies), Chance(r.Reached)),
+        DoughIsBegun r => Fill(Reasons.DoughIsBegun, Pies(r.Pies)),
+        BallFromShape r => Fill(Reasons.BallFromShape, measures.Say(r.Diameter), measures.SayDoughPerArea(r.ThicknessGramsPerCm2)),
+        LossAdded r => Fill(Reasons.LossAdded, Percent(r.Loss)),
+        BatchesByCapacity r => Fill(
+            Reasons.BatchesByCapacity, measures.SayDough(r.Capacity), Counted(nameof(Reasons.BatchesOther), r.Batches)),
+        WaterRule r => Fill(
+            Reasons.WaterRule, measures.Say(r.Dough), measures.Say(r.Flour), measures.Say(r.Room), measures.SayDifference(r.FrictionKelvin)),
+        WaterLimited r => Fill(Reasons.WaterLimited, measures.SayTemperature(r.NeededCelsius), measures.Say(r.Limit)),
+        DoseForHours r => Fill(
+            Reasons.DoseForHours, Length(r.AtRoom), measures.Say(r.Room), Length(r.InFridge), measures.Say(r.Fridge), Length(r.Tempering)),
+        FridgeAssumed r => Fill(Reasons.FridgeAssumed, measures.Say(r.Assumed)),
+        DoseForAltitude r => Fill(Reasons.DoseForAltitude, measures.SayAltitude(r.Metres), Percent(r.Factor)),
+        ColdDoseIsUncertain r => Fill(Reasons.ColdDoseIsUncertain, Number(r.BandFactor)),
+        SpreadOnArea r => Fill(Reasons.SpreadOnArea, measures.SayArea(r.AreaCm2), measures.SayPerArea(r.GramsPerCm2)),
         _ => throw new UnreachableException($"No wording for {reason.GetType().Name}."),
     };
 
-    private static string People(int count, string word) => Count(count, word, word == "person" ? "people" : word == "child" ? "children" : $"{word}s");
+    private static string Counted(string other, int count, params object?[] values) =>
+        Count(Reasons.ResourceManager, other, count, values);
 
-    private static string Count(int count, string one, string many) => count == 1 ? $"1 {one}" : $"{count} {many}";
+    private static string Who(AnswersCounted reason)
+    {
+        var guests = Counted(nameof(Reasons.GuestsOther), reason.Guests);
+        return reason.Companions == 0
+            ? guests
+            : Counted(nameof(Reasons.WithCompanionsOther), reason.Companions, guests);
+    }
 
-    private static string Bringing(int companions) => companions == 0 ? "" : $" with {Count(companions, "companion", "companions")}";
+    private static string Eaters(PortionClass portion) => portion switch
+    {
+        PortionClass.Adult => nameof(Reasons.AdultsOther),
+        PortionClass.Teen => nameof(Reasons.TeensOther),
+        PortionClass.Child => nameof(Reasons.ChildrenOther),
+        PortionClass.Toddler => nameof(Reasons.ToddlersOther),
+    };
 }

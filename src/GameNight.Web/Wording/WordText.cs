@@ -3,6 +3,7 @@ using GameNight.Planning.Dough;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
+using GameNight.Web.Wording.Texts;
 
 namespace GameNight.Web.Wording;
 
@@ -11,42 +12,42 @@ public static class WordText
 {
     public static string Say(PortionClass portion) => portion switch
     {
-        PortionClass.Adult => "adult",
-        PortionClass.Teen => "teen",
-        PortionClass.Child => "child",
-        PortionClass.Toddler => "toddler",
+        PortionClass.Adult => Words.Adult,
+        PortionClass.Teen => Words.Teen,
+        PortionClass.Child => Words.Child,
+        PortionClass.Toddler => Words.Toddler,
     };
 
     public static string Say(Hunger hunger) => hunger switch
     {
-        Hunger.Less => "less than usual",
-        Hunger.AsUsual => "as usual",
-        Hunger.More => "more than usual",
+        Hunger.Less => Words.HungerLess,
+        Hunger.AsUsual => Words.HungerAsUsual,
+        Hunger.More => Words.HungerMore,
     };
 
     public static string Say(Presence presence) => presence switch
     {
-        Presence.Coming => "coming",
-        Presence.Undecided => "undecided",
-        Presence.NotComing => "not coming",
+        Presence.Coming => Words.Coming,
+        Presence.Undecided => Words.Undecided,
+        Presence.NotComing => Words.NotComing,
     };
 
     public static string Say(AnswerState answer) => answer switch
     {
-        AnswerState.Host => "host",
-        AnswerState.Coming => "coming",
-        AnswerState.Undecided => "undecided",
-        AnswerState.NoAnswer => "no answer yet",
-        AnswerState.NotComing => "not coming",
+        AnswerState.Host => Words.AnswerHost,
+        AnswerState.Coming => Words.Coming,
+        AnswerState.Undecided => Words.Undecided,
+        AnswerState.NoAnswer => Words.AnswerMissing,
+        AnswerState.NotComing => Words.NotComing,
     };
 
     public static string Say(Liking liking) => liking switch
     {
-        Liking.Favourite => "favourite",
-        Liking.Like => "like",
-        Liking.Fine => "fine",
-        Liking.RatherNot => "rather not",
-        Liking.Never => "never",
+        Liking.Favourite => Words.Favourite,
+        Liking.Like => Words.Like,
+        Liking.Fine => Words.Fine,
+        Liking.RatherNot => Words.RatherNot,
+        Liking.Never => Words.Never,
     };
 
     public static string Say(Enough enough) => enough switch
@@ -65,78 +66,77 @@ public static class WordText
 
     public static string Say(Diet diet) => diet switch
     {
-        Diet.Vegetarian => "vegetarian",
-        Diet.Vegan => "vegan",
-        Diet.NoPork => "no pork",
-        Diet.NoAlcohol => "no alcohol",
+        Diet.Vegetarian => Words.Vegetarian,
+        Diet.Vegan => Words.Vegan,
+        Diet.NoPork => Words.NoPork,
+        Diet.NoAlcohol => Words.NoAlcohol,
     };
 
     public static string Say(Allergen allergen) => allergen switch
     {
-        Allergen.GlutenCereals => "cereals with gluten",
-        Allergen.Crustaceans => "crustaceans",
-        Allergen.Eggs => "eggs",
-        Allergen.Fish => "fish",
-        Allergen.Peanuts => "peanuts",
-        Allergen.Soybeans => "soybeans",
-        Allergen.Milk => "milk",
-        Allergen.Nuts => "nuts",
-        Allergen.Celery => "celery",
-        Allergen.Mustard => "mustard",
-        Allergen.Sesame => "sesame",
-        Allergen.Sulphites => "sulphites",
-        Allergen.Lupin => "lupin",
-        Allergen.Molluscs => "molluscs",
+        Allergen.GlutenCereals => Words.GlutenCereals,
+        Allergen.Crustaceans => Words.Crustaceans,
+        Allergen.Eggs => Words.Eggs,
+        Allergen.Fish => Words.Fish,
+        Allergen.Peanuts => Words.Peanuts,
+        Allergen.Soybeans => Words.Soybeans,
+        Allergen.Milk => Words.Milk,
+        Allergen.Nuts => Words.Nuts,
+        Allergen.Celery => Words.Celery,
+        Allergen.Mustard => Words.Mustard,
+        Allergen.Sesame => Words.Sesame,
+        Allergen.Sulphites => Words.Sulphites,
+        Allergen.Lupin => Words.Lupin,
+        Allergen.Molluscs => Words.Molluscs,
     };
 
     public static string Say(MenuRole role) => role switch
     {
-        MenuRole.Base => "base",
-        MenuRole.Cheese => "cheese",
-        MenuRole.Topping => "topping",
+        MenuRole.Base => Words.RoleBase,
+        MenuRole.Cheese => Words.RoleCheese,
+        MenuRole.Topping => Words.RoleTopping,
     };
 
     public static string Say(YeastForm form) => form switch
     {
-        YeastForm.Fresh => "fresh yeast",
-        YeastForm.ActiveDry => "active dry yeast",
-        YeastForm.Instant => "instant yeast",
+        YeastForm.Fresh => Words.FreshYeast,
+        YeastForm.ActiveDry => Words.ActiveDryYeast,
+        YeastForm.Instant => Words.InstantYeast,
     };
 
     public static string Say(KneadingWay kneading) => kneading switch
     {
-        KneadingWay.ByHand => "by hand",
-        KneadingWay.Mixer => "mixer",
+        KneadingWay.ByHand => Words.KneadByHand,
+        KneadingWay.Mixer => Words.KneadInMixer,
     };
 
     public static string Say(StepKind step) => step switch
     {
-        StepKind.Shop => "shopping",
-        StepKind.Mix => "mix",
-        StepKind.Knead => "knead",
-        StepKind.BulkRest => "bulk ferment",
-        StepKind.Ball => "ball",
-        StepKind.ColdFerment => "cold ferment",
-        StepKind.Temper => "temper",
-        StepKind.Sauce => "sauce",
-        StepKind.GrateCheese => "grate cheese",
-        StepKind.PrepareToppings => "prepare toppings",
-        StepKind.Preheat => "preheat",
-        StepKind.Soak => "preheat soak",
-        StepKind.Shape => "shape",
-        StepKind.Top => "top",
-        StepKind.Bake => "bake",
-        StepKind.Rack => "cooling rack",
-        StepKind.Serve => "serve",
+        StepKind.Shop => Words.StepShop,
+        StepKind.Mix => Words.StepMix,
+        StepKind.Knead => Words.StepKnead,
+        StepKind.BulkRest => Words.StepBulkRest,
+        StepKind.Ball => Words.StepBall,
+        StepKind.ColdFerment => Words.StepColdFerment,
+        StepKind.Temper => Words.StepTemper,
+        StepKind.Sauce => Words.StepSauce,
+        StepKind.GrateCheese => Words.StepGrateCheese,
+        StepKind.PrepareToppings => Words.StepPrepareToppings,
+        StepKind.Preheat => Words.StepPreheat,
+        StepKind.Soak => Words.StepSoak,
+        StepKind.Shape => Words.StepShape,
+        StepKind.Top => Words.StepTop,
+        StepKind.Bake => Words.StepBake,
+        StepKind.Rack => Words.StepRack,
+        StepKind.Serve => Words.StepServe,
     };
 
-    public static string List(IEnumerable<string> words) => string.Join(", ", words);
+    /// <summary>"a, b, c".</summary>
+    public static string List(IEnumerable<string> words) =>
+        words.Aggregate((string?)null, (before, word) => before is null ? word : Phrase.Fill(Words.ListMiddle, before, word)) ?? "";
 
     /// <summary>"a, b and c".</summary>
-    public static string And(IReadOnlyList<string> words) => words.Count switch
-    {
-        0 => "",
-        1 => words[0],
-        _ => $"{List(words.Take(words.Count - 1))} and {words[^1]}",
-    };
+    public static string And(IReadOnlyList<string> words) => words.Count < 2
+        ? List(words)
+        : Phrase.Fill(Words.ListEnd, List(words.Take(words.Count - 1)), words[^1]);
 }

@@ -2,12 +2,13 @@ using GameNight.Nights.Records;
 using GameNight.Planning;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Quantities;
+using GameNight.Web.Wording;
 using NodaTime;
 
 namespace GameNight.Web.Host.Kitchen;
 
-/// <summary>The kitchen as text fields.</summary>
-public sealed class KitchenForm
+/// <summary>The kitchen as text fields, in the measures of the host.</summary>
+public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
 {
     public string Room { get; set; } = "";
     public string Fridge { get; set; } = "";
@@ -28,17 +29,17 @@ public sealed class KitchenForm
     public string WorkFrom { get; set; } = "08:30";
     public string WorkUntil { get; set; } = "17:30";
 
-    public static KitchenForm Of(KitchenFacts facts)
+    public static KitchenForm Of(KitchenFacts facts, Measures measures)
     {
         var kitchen = facts.Kitchen;
-        var form = new KitchenForm
+        var form = new KitchenForm(kitchen, measures)
         {
-            Room = TypedNumbers.Text(kitchen.Room.Value),
-            Fridge = kitchen.Fridge is { } fridge ? TypedNumbers.Text(fridge.Value) : "",
-            Tap = TypedNumbers.Text(kitchen.Tap.Value),
-            Oven = TypedNumbers.Text(kitchen.Oven.Value),
-            Altitude = TypedNumbers.Text(kitchen.AltitudeMetres),
-            BatchCapacity = TypedNumbers.Text(kitchen.BatchCapacity.Value),
+            Room = measures.Temperature.Typed(kitchen.Room.Value),
+            Fridge = kitchen.Fridge is { } fridge ? measures.Temperature.Typed(fridge.Value) : "",
+            Tap = measures.Temperature.Typed(kitchen.Tap.Value),
+            Oven = measures.Temperature.Typed(kitchen.Oven.Value),
+            Altitude = measures.Altitude.Typed(kitchen.AltitudeMetres),
+            BatchCapacity = measures.Mass.Typed(kitchen.BatchCapacity.Value),
             Kneading = kitchen.Kneading,
             PiesPerBake = TypedNumbers.Text(kitchen.PiesPerBake),
             Hands = TypedNumbers.Text(kitchen.Hands),
@@ -64,10 +65,10 @@ public sealed class KitchenForm
     {
         var numbers = new TypedNumbers();
         var times = new Dictionary<string, string>();
-        var room = numbers.Read("roomCelsius", Room, 5, 40);
+        var room = numbers.Read("roomCelsius", Room, 5, 40, measures.Temperature, shown.Room.Value);
         var fridge = Fridge.Trim().Length == 0
             ? (double?)null
-            : numbers.Read("fridgeCelsius", Fridge, -1, Math.Min(14, room));
+            : numbers.Read("fridgeCelsius", Fridge, -1, Math.Min(14, room), measures.Temperature, shown.Fridge?.Value);
         var (sleepFrom, sleepUntil) = (Minute("sleep", SleepFrom), Minute("sleep", SleepUntil));
         var (workFrom, workUntil) = (Minute("work", WorkFrom), Minute("work", WorkUntil));
         if (WorkDays.Count > 0 && workUntil <= workFrom)
@@ -78,10 +79,10 @@ public sealed class KitchenForm
         var kitchen = new KitchenSnapshot(
             new Celsius(room),
             fridge is { } measured ? new Celsius(measured) : null,
-            new Celsius(numbers.Read("tapCelsius", Tap, 0, 35)),
-            new Celsius(numbers.Read("ovenCelsius", Oven, 150, 550)),
-            numbers.Read("altitudeMetres", Altitude, -400, 5000),
-            new Grams(numbers.Read("batchCapacityGrams", BatchCapacity, 200, 50_000)),
+            new Celsius(numbers.Read("tapCelsius", Tap, 0, 35, measures.Temperature, shown.Tap.Value)),
+            new Celsius(numbers.Read("ovenCelsius", Oven, 150, 550, measures.Temperature, shown.Oven.Value)),
+            numbers.Read("altitudeMetres", Altitude, -400, 5000, measures.Altitude, shown.AltitudeMetres),
+            new Grams(numbers.Read("batchCapacityGrams", BatchCapacity, 200, 50_000, measures.Mass, shown.BatchCapacity.Value)),
             Kneading,
             numbers.ReadWhole("piesPerBake", PiesPerBake, 1, 6),
             numbers.ReadWhole("hands", Hands, 1, 8),

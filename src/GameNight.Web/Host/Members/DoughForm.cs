@@ -1,12 +1,16 @@
 using GameNight.Nights.Records;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Quantities;
+using GameNight.Web.Wording;
 
 namespace GameNight.Web.Host.Members;
 
-/// <summary>A dough as text fields; shares are typed in percent of the flour.</summary>
-public sealed class DoughForm
+/// <summary>A dough as text fields in the measures of the host; shares are typed in percent of the flour.</summary>
+/// <param name="shown">The shape that the fields showed; null for a new dough.</param>
+public sealed class DoughForm(Measures measures, PieShape? shown = null)
 {
+    private static readonly PieShape Usual = new(new(33), 0.38, new(2), new(0.5), new(0), 8);
+
     public string Name { get; set; } = "";
     public string Water { get; set; } = "62";
     public string Salt { get; set; } = "2.5";
@@ -16,14 +20,14 @@ public sealed class DoughForm
     public YeastForm Yeast { get; set; } = YeastForm.Instant;
     public string HeldBack { get; set; } = "12.5";
     public string Loss { get; set; } = "2";
-    public string Diameter { get; set; } = "33";
-    public string Thickness { get; set; } = "0.38";
-    public string Rim { get; set; } = "2";
-    public string SauceInset { get; set; } = "0.5";
-    public string CheeseInset { get; set; } = "0";
-    public string Slices { get; set; } = "8";
+    public string Diameter { get; set; } = measures.Length.Typed(Usual.Diameter.Value);
+    public string Thickness { get; set; } = measures.MassPerArea.Typed(Usual.ThicknessGramsPerCm2);
+    public string Rim { get; set; } = measures.Length.Typed(Usual.Rim.Value);
+    public string SauceInset { get; set; } = measures.Length.Typed(Usual.SauceInset.Value);
+    public string CheeseInset { get; set; } = measures.Length.Typed(Usual.CheeseInset.Value);
+    public string Slices { get; set; } = TypedNumbers.Text(Usual.SlicesPerPie);
 
-    public static DoughForm Of(DoughRecipe recipe) => new()
+    public static DoughForm Of(DoughRecipe recipe, Measures measures) => new(measures, recipe.Shape)
     {
         Name = recipe.Name,
         Water = TypedNumbers.Text(recipe.Formula.Water.Percent),
@@ -34,11 +38,11 @@ public sealed class DoughForm
         Yeast = recipe.Formula.Yeast,
         HeldBack = TypedNumbers.Text(recipe.Formula.HeldBackFlour.Percent),
         Loss = TypedNumbers.Text(recipe.Formula.Loss.Percent),
-        Diameter = TypedNumbers.Text(recipe.Shape.Diameter.Value),
-        Thickness = TypedNumbers.Text(recipe.Shape.ThicknessGramsPerCm2),
-        Rim = TypedNumbers.Text(recipe.Shape.Rim.Value),
-        SauceInset = TypedNumbers.Text(recipe.Shape.SauceInset.Value),
-        CheeseInset = TypedNumbers.Text(recipe.Shape.CheeseInset.Value),
+        Diameter = measures.Length.Typed(recipe.Shape.Diameter.Value),
+        Thickness = measures.MassPerArea.Typed(recipe.Shape.ThicknessGramsPerCm2),
+        Rim = measures.Length.Typed(recipe.Shape.Rim.Value),
+        SauceInset = measures.Length.Typed(recipe.Shape.SauceInset.Value),
+        CheeseInset = measures.Length.Typed(recipe.Shape.CheeseInset.Value),
         Slices = TypedNumbers.Text(recipe.Shape.SlicesPerPie),
     };
 
@@ -46,6 +50,7 @@ public sealed class DoughForm
     public ((DoughFormula Formula, PieShape Shape)? Dough, IReadOnlyDictionary<string, string> Problems) Read()
     {
         var numbers = new TypedNumbers();
+        var before = shown ?? Usual;
         var formula = new DoughFormula(
             Percent("water", Water, 100),
             Percent("salt", Salt, 4),
@@ -56,11 +61,11 @@ public sealed class DoughForm
             Percent("heldBackFlour", HeldBack, 50),
             Percent("loss", Loss, 10));
         var shape = new PieShape(
-            new Centimetres(numbers.Read("diameterCentimetres", Diameter, 15, 50)),
-            numbers.Read("thicknessGramsPerCm2", Thickness, 0.15, 0.9),
-            new Centimetres(numbers.Read("rimCentimetres", Rim, 0.5, 6)),
-            new Centimetres(numbers.Read("sauceInsetCentimetres", SauceInset, 0, 10)),
-            new Centimetres(numbers.Read("cheeseInsetCentimetres", CheeseInset, 0, 10)),
+            new Centimetres(numbers.Read("diameterCentimetres", Diameter, 15, 50, measures.Length, before.Diameter.Value)),
+            numbers.Read("thicknessGramsPerCm2", Thickness, 0.15, 0.9, measures.MassPerArea, before.ThicknessGramsPerCm2),
+            new Centimetres(numbers.Read("rimCentimetres", Rim, 0.5, 6, measures.Length, before.Rim.Value)),
+            new Centimetres(numbers.Read("sauceInsetCentimetres", SauceInset, 0, 10, measures.Length, before.SauceInset.Value)),
+            new Centimetres(numbers.Read("cheeseInsetCentimetres", CheeseInset, 0, 10, measures.Length, before.CheeseInset.Value)),
             numbers.ReadWhole("slicesPerPie", Slices, PieShape.FewestSlices, PieShape.MostSlices));
         return (numbers.Problems.Count == 0 ? (formula, shape) : null, numbers.Problems);
 

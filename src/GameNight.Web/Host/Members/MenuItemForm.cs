@@ -1,6 +1,7 @@
 using GameNight.Nights.Records;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Toppings;
+using GameNight.Web.Wording;
 
 namespace GameNight.Web.Host.Members;
 
@@ -13,12 +14,16 @@ public enum LabelSays
     Unknown,
 }
 
-/// <summary>A menu item as fields. A new one is unknown in everything: nobody has read its label yet.</summary>
-public sealed class MenuItemForm(MenuRole role)
+/// <summary>
+/// A menu item as fields, in the measures of the host. A new one is unknown in everything: nobody has read its label yet.
+/// </summary>
+public sealed class MenuItemForm(MenuRole role, Measures measures, double gramsPerCm2 = MenuItemForm.UsualGramsPerCm2)
 {
+    private const double UsualGramsPerCm2 = 0.06;
+
     public MenuRole Role => role;
     public string Name { get; set; } = "";
-    public string GramsPerCm2 { get; set; } = "0.06";
+    public string MassPerArea { get; set; } = measures.MassPerArea.Typed(gramsPerCm2);
     public bool IsOffered { get; set; } = true;
     public HashSet<Diet> Suits { get; } = [];
     public Dictionary<Allergen, LabelSays> Labels { get; } =
@@ -27,12 +32,11 @@ public sealed class MenuItemForm(MenuRole role)
     public Composition Composition => new(
         Of(LabelSays.Contains), Of(LabelSays.MayContain), Of(LabelSays.Unknown), [.. Suits.Order()]);
 
-    public static MenuItemForm Of(PantryItem item)
+    public static MenuItemForm Of(PantryItem item, Measures measures)
     {
-        var form = new MenuItemForm(item.Role)
+        var form = new MenuItemForm(item.Role, measures, item.GramsPerCm2)
         {
             Name = item.Name,
-            GramsPerCm2 = TypedNumbers.Text(item.GramsPerCm2),
             IsOffered = item.IsOffered,
         };
         form.Suits.UnionWith(item.Composition.Suits);
@@ -50,7 +54,7 @@ public sealed class MenuItemForm(MenuRole role)
     public (double? GramsPerCm2, IReadOnlyDictionary<string, string> Problems) ReadMass()
     {
         var numbers = new TypedNumbers();
-        var mass = numbers.Read("gramsPerCm2", GramsPerCm2, 0, 1);
+        var mass = numbers.Read("gramsPerCm2", MassPerArea, 0, 1, measures.MassPerArea, gramsPerCm2);
         return (numbers.Problems.Count == 0 ? mass : null, numbers.Problems);
     }
 

@@ -20,7 +20,7 @@ if (form && window.fetch) {
         }
       } catch { /* no network: the same as no answer */ }
       note.hidden = false;
-      note.textContent = `Not sent yet: no connection. Trying again in ${wait} s. Your answer is kept on this page.`;
+      note.textContent = note.dataset.text.replace("{0}", wait);
       await new Promise(resolve => setTimeout(resolve, wait * 1000));
     }
   });

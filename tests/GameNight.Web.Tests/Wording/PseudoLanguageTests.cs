@@ -1,0 +1,143 @@
+using System.Globalization;
+using AngleSharp.Html.Parser;
+using GameNight.Nights.ForGuests;
+using GameNight.Nights.ForHosts;
+using GameNight.Nights.Records;
+using GameNight.Planning;
+using GameNight.Planning.Guests;
+using GameNight.Planning.Safety;
+using GameNight.Web.Guests;
+using GameNight.Web.SignIn;
+using GameNight.Web.Wording;
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+
+namespace GameNight.Web.Tests.Wording;
+
+/// <summary>Everything that is said comes from the resources: in a language of wide letters no plain one is left.</summary>
+public sealed class PseudoLanguageTests : IDisposable
+{
+    private static readonly string[] Given =
+        ["Rui", "Board night", "Thursday table", "Inês", "Europe/Lisbon", "Rua do Forno 3", "olives", "Mushrooms", "no nuts at all"];
+
+    private readonly CultureInfo _before = CultureInfo.CurrentUICulture;
+
+    public PseudoLanguageTests()
+    {
+        PseudoLanguage.Install();
+        CultureInfo.CurrentUICulture = PseudoLanguage.Culture;
+    }
+
+    public void Dispose() => CultureInfo.CurrentUICulture = _before;
+
+    public static TheoryData<Type> Reasons => CompletenessTests.Reasons;
+
+    public static TheoryData<Type> Conflicts => CompletenessTests.Conflicts;
+
+    [Theory]
+    [MemberData(nameof(Reasons))]
+    public void Reasons_are_said_from_the_resources(Type reason) => Assert.All(
+        Samples.Of(reason), sample => Assert.All(
+            [Measures.Metric, Measures.UsCustomary], measures => AssertTranslated(ReasonText.Say((Reason)sample, measures))));
+
+    [Theory]
+    [MemberData(nameof(Conflicts))]
+    public void Conflicts_are_said_from_the_resources(Type conflict) => Assert.All(
+        Samples.Of(conflict), sample => AssertTranslated(new ConflictText("Europe/Lisbon", _ => "Rui").Say((Conflict)sample)));
+
+    [Fact]
+    public void Cautions_are_said_from_the_resources() => Assert.All(
+        Enum.GetValues<CautionKind>(),
+        kind => AssertTranslated(CautionText.Say(new Caution(kind, "Inês", [Allergen.Nuts, Allergen.Milk]), Measures.UsCustomary)));
+
+    [Fact]
+    public void Problems_are_said_from_the_resources()
+    {
+        Assert.All(Enum.GetValues<SnapshotFault>(), fault =>
+            AssertTranslated(ProblemText.SayHere(new SnapshotProblem("kitchen.roomCelsius", fault, 99, 5, 40))));
+        Assert.All(Enum.GetValues<DraftFault>(), fault => AssertTranslated(ProblemText.Say(new DraftProblem("title", fault, 0, 80))));
+    }
+
+    [Theory]
+    [InlineData(true, true)]
+    [InlineData(false, false)]
+    public async Task The_answer_page_takes_every_text_from_the_resources(bool hasAnswered, bool isAfterCommitment)
+    {
+        var invitation = AnInvitation(hasAnswered, isAfterCommitment);
+
+        AssertTranslated(await ShownAsync<InvitationPage>(new()
+        {
+            [nameof(InvitationPage.Invitation)] = invitation,
+            [nameof(InvitationPage.Form)] = AnswerForm.Of(invitation),
+            [nameof(InvitationPage.Token)] = "token",
+        }));
+    }
+
+    [Fact]
+    public async Task The_choice_of_measures_takes_every_text_from_the_resources() => AssertTranslated(
+        await ShownAsync<MeasuresChoice>(new()
+        {
+            [nameof(MeasuresChoice.Chosen)] = MeasureSystem.UsCustomary,
+            [nameof(MeasuresChoice.To)] = "/",
+            [nameof(MeasuresChoice.Token)] = new AntiforgeryTokenSet("request", "cookie", "field", null),
+        }));
+
+    [Theory]
+    [InlineData("Plain words", "Plain words")]
+    [InlineData("⟦Ｓａｉｄ⟧ ｇｌｕｅｄ", " ｇｌｕｅｄ")]
+    [InlineData("⟦Ｓａｉｄ ⟦Rui⟧ by hand⟧", "⟦Ｓａｉｄ ⟦#⟧ by hand⟧")]
+    [InlineData("⟦Ｓａｉｄ ⟦12⟧⟧, Rui", "")]
+    public void What_is_not_from_the_resources_is_found(string shown, string foreign) =>
+        Assert.Equal(foreign, PseudoLanguage.Foreign(shown, ["Rui"]));
+
+    private static void AssertTranslated(string shown)
+    {
+        Assert.Contains('⟦', shown);
+        Assert.Equal("", PseudoLanguage.Foreign(shown, Given));
+    }
+
+    /// <summary>What a page shows or reads out.</summary>
+    private static async Task<string> ShownAsync<TPage>(Dictionary<string, object?> parameters)
+        where TPage : IComponent
+    {
+        await using var services = new ServiceCollection().AddLogging().BuildServiceProvider();
+        await using var renderer = new HtmlRenderer(services, services.GetRequiredService<ILoggerFactory>());
+        var html = await renderer.Dispatcher.InvokeAsync(async () =>
+            (await renderer.RenderComponentAsync<TPage>(ParameterView.FromDictionary(parameters))).ToHtmlString());
+        var document = await new HtmlParser().ParseDocumentAsync(html, TestContext.Current.CancellationToken);
+        var attributes = document.All.SelectMany(element => new[] { "aria-label", "title", "alt", "placeholder", "data-text" }
+            .Select(element.GetAttribute).OfType<string>());
+        return document.DocumentElement.TextContent + string.Concat(attributes);
+    }
+
+    private static InvitationView AnInvitation(bool hasAnswered, bool isAfterCommitment) => new(
+        NightId.New(),
+        GuestId.New(),
+        "Thursday table",
+        hasAnswered ? "Inês" : "",
+        "Rui",
+        "Board night",
+        new LocalDateTime(2026, 12, 10, 19, 0),
+        hasAnswered ? new LocalDateTime(2026, 12, 10, 23, 30) : null,
+        "Europe/Lisbon",
+        Instant.FromUtc(2026, 12, 10, 19, 0),
+        hasAnswered ? "Rua do Forno 3" : null,
+        hasAnswered ? "olives" : "",
+        3,
+        Instant.FromUtc(2026, 12, 8, 17, 0),
+        isAfterCommitment,
+        [new LikeableTopping("m", "Mushrooms")],
+        hasAnswered
+            ? new AnswerFacts(Presence.Coming, false, Hunger.More, [new Companion(PortionClass.Child)], new Dictionary<string, Liking> { ["m"] = Liking.Like })
+            : null,
+        hasAnswered ? 2 : 0,
+        null,
+        hasAnswered ? [new DietaryNeeds([Diet.Vegan], [Allergen.Nuts], [Allergen.Milk])] : [],
+        hasAnswered ? "no nuts at all" : null,
+        hasAnswered,
+        hasAnswered);
+}
