@@ -44,9 +44,11 @@ public sealed record GuestLine(GuestId Id, string Name, PortionClass Portion, bo
 /// <param name="IsBeingRedone">Something changed since, or a better split and timeline are on their way.</param>
 /// <param name="Names">Eater id to name.</param>
 /// <param name="Items">Menu item id to name.</param>
+/// <param name="Night">What a plan made now would depend on: must-nots and labels as they are.</param>
 public sealed record PlanView(
     NightPlan? Plan,
     bool IsBeingRedone,
     Instant? MadeAt,
     IReadOnlyDictionary<string, string> Names,
-    IReadOnlyDictionary<string, string> Items);
+    IReadOnlyDictionary<string, string> Items,
+    NightSnapshot Night);

@@ -60,7 +60,7 @@ public sealed class PlanDesk
             _replans.Wake();
         }
 
-        return new PlanView(plan, isStale || isAskedFor, saved?.MadeAt, names, items);
+        return new PlanView(plan, isStale || isAskedFor, saved?.MadeAt, names, items, snapshot);
     }
 
     private static async Task<IReadOnlyDictionary<string, string>> NamesAsync(

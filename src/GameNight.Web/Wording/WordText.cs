@@ -118,6 +118,8 @@ public static class WordText
 
     public static string List(IEnumerable<string> words) => string.Join(", ", words);
 
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
     /// <summary>"a, b and c".</summary>
     public static string And(IReadOnlyList<string> words) => words.Count switch
     {
