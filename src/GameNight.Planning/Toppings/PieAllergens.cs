@@ -8,17 +8,21 @@ namespace GameNight.Planning.Toppings;
 /// </summary>
 /// <param name="Contains">Something on the pie contains it.</param>
 /// <param name="MayContain">A label of something on the pie warns of it; not what is contained.</param>
-/// <param name="SharedKitchen">May be there too: something else on the table holds it; in neither list before.</param>
-/// <param name="Unknown">
-/// Of something on the pie, or elsewhere on the table, nobody has read it. Not what is contained, but perhaps what is also in
-/// another list: a warning that was read does not settle a label that was not.
+/// <param name="SharedMayContain">
+/// May be there from the shared kitchen: something else on the table holds it, or may; in neither list before.
 /// </param>
+/// <param name="Unknown">
+/// Nobody has read it on a label of something on the pie. Not what is contained, but perhaps what may be contained too: a
+/// warning that was read does not settle a label that was not.
+/// </param>
+/// <param name="SharedUnknown">Nobody has read it on a label of something else on the table; neither contained nor unknown here.</param>
 public sealed record PieAllergens(
     int PieNumber,
     IReadOnlyList<Allergen> Contains,
     IReadOnlyList<Allergen> MayContain,
-    IReadOnlyList<Allergen> SharedKitchen,
-    IReadOnlyList<Allergen> Unknown)
+    IReadOnlyList<Allergen> SharedMayContain,
+    IReadOnlyList<Allergen> Unknown,
+    IReadOnlyList<Allergen> SharedUnknown)
 {
     private static readonly Allergen[] All = Enum.GetValues<Allergen>();
 
@@ -26,7 +30,7 @@ public sealed record PieAllergens(
     private static readonly Composition Unread = new([], [], All, []);
 
     /// <summary>Named by no label. That is no promise.</summary>
-    public IEnumerable<Allergen> NotNamed => All.Except([.. Contains, .. MayContain, .. SharedKitchen, .. Unknown]);
+    public IEnumerable<Allergen> NotNamed => All.Except([.. Contains, .. MayContain, .. SharedMayContain, .. Unknown, .. SharedUnknown]);
 
     /// <summary>For every pie of the split, from what the labels say of dough, bases, cheeses and toppings.</summary>
     /// <param name="items">Menu item id to what its label says.</param>
@@ -42,13 +46,15 @@ public sealed record PieAllergens(
 
     private static PieAllergens Of(int pieNumber, List<Composition> onIt, List<Composition> table)
     {
-        var contains = Where(allergen => onIt.Exists(label => label.Contains.Contains(allergen)));
-        var mayContain = Where(allergen => onIt.Exists(label => label.MayContain.Contains(allergen))).Except(contains).ToList();
-        var shared = Where(allergen => table.Exists(label => label.Contains.Contains(allergen) || label.MayContain.Contains(allergen)))
-            .Except(contains).Except(mayContain).ToList();
-        var unknown = Where(allergen => table.Exists(label => label.Unknown.Contains(allergen))).Except(contains).ToList();
-        return new PieAllergens(pieNumber, contains, mayContain, shared, unknown);
+        var contains = Where(onIt, label => label.Contains);
+        var mayContain = Where(onIt, label => label.MayContain, except: contains);
+        var shared = Where(table, label => label.Contains.Concat(label.MayContain), except: [.. contains, .. mayContain]);
+        var unknown = Where(onIt, label => label.Unknown, except: contains);
+        var sharedUnknown = Where(table, label => label.Unknown, except: [.. contains, .. unknown]);
+        return new PieAllergens(pieNumber, contains, mayContain, shared, unknown, sharedUnknown);
     }
 
-    private static List<Allergen> Where(Func<Allergen, bool> holds) => [.. All.Where(holds)];
+    private static List<Allergen> Where(
+        List<Composition> labels, Func<Composition, IEnumerable<Allergen>> named, params IReadOnlyList<Allergen> except) =>
+        [.. labels.SelectMany(named).Distinct().Except(except).Order()];
 }

@@ -36,5 +36,5 @@ public sealed class PieWarningText(Func<string, string> nameOf)
     private static string And(IReadOnlyList<Allergen> allergens) => WordText.And([.. allergens.Select(WordText.Say)]);
 
     private static string Pies(IReadOnlyList<int> numbers) =>
-        $"{(numbers.Count == 1 ? "pie" : "pies")} {WordText.And([.. numbers.Select(number => QuantityText.Whole(number))])}";
+        $"{(numbers.Count == 1 ? "pie" : "pies")} {WordText.And(WordText.Ranges(numbers))}";
 }

@@ -24,5 +24,5 @@ public sealed class PieNames(ToppingSplit split, IReadOnlyDictionary<string, str
 
     /// <summary>"Pie 3", or "Pies 3, 4 and 7".</summary>
     public static string Numbers(IReadOnlyList<int> numbers) =>
-        $"{(numbers.Count == 1 ? "Pie" : "Pies")} {WordText.And([.. numbers.Select(number => QuantityText.Whole(number))])}";
+        $"{(numbers.Count == 1 ? "Pie" : "Pies")} {WordText.And(WordText.Ranges(numbers))}";
 }
