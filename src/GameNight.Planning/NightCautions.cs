@@ -26,7 +26,7 @@ internal static class NightCautions
             cautions.Add(Of(CautionKind.AllergyTalk, kept));
         }
 
-        if (kept.Contains(Allergen.GlutenCereals) && Holds(night.Menu.Dough, Allergen.GlutenCereals))
+        if (kept.Contains(Allergen.GlutenCereals) && night.Menu.Dough.IsOrMayBe(Allergen.GlutenCereals))
         {
             cautions.Add(Of(CautionKind.KitchenUsesWheat, [Allergen.GlutenCereals]));
         }
@@ -53,9 +53,4 @@ internal static class NightCautions
         Caution Of(CautionKind kind, params IReadOnlyList<Allergen> allergens) =>
             new(kind, table.Of(kind).Authority, allergens);
     }
-
-    private static bool Holds(Composition composition, Allergen allergen) =>
-        composition.Contains.Contains(allergen)
-        || composition.MayContain.Contains(allergen)
-        || composition.Unknown.Contains(allergen);
 }

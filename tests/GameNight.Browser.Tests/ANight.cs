@@ -11,7 +11,7 @@ public sealed record ANight(RunningApp App, HostAtWork Host, NightId Id, IReadOn
 
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
-    public static async Task<ANight> OpenAsync(RunningApp app, HostAtWork host, IReadOnlyList<string> names)
+    public static async Task<ANight> OpenAsync(RunningApp app, HostAtWork host, IReadOnlyList<string> names, Func<NightFacts, NightFacts>? but = null)
     {
         var guests = new Dictionary<string, GuestId>();
         foreach (var name in names)
@@ -19,7 +19,7 @@ public sealed record ANight(RunningApp App, HostAtWork Host, NightId Id, IReadOn
             guests[name] = await host.KnowAsync(name, Cancellation);
         }
 
-        return new ANight(app, host, await host.OpenNightAsync([.. guests.Values], Cancellation), guests);
+        return new ANight(app, host, await host.OpenNightAsync([.. guests.Values], Cancellation, but), guests);
     }
 
     public Task<string> LinkAsync(string name) => Host.LinkAsync(Id, Guests[name], Cancellation);

@@ -32,7 +32,8 @@ public class PageTests(Site site)
     [InlineData("guests", "/guests", ".rows")]
     [InlineData("timeline", "/timeline", ".evening")]
     [InlineData("change", "/change", "form")]
-    [InlineData("print", "/print", ".sheetprint")]
+    [InlineData("print", "/print", ".printchoice")]
+    [InlineData("print-sheets", "/print/sheets", ".papers")]
     public async Task Pages_of_the_night_look_right(string name, string path, string mark)
     {
         var night = await NightAsync();
@@ -109,13 +110,13 @@ public class PageTests(Site site)
     {
         const string markup = "<img src=x onerror=alert(1)>";
         var night = await site.NightAsync(markup);
-        await night.AnswerAsync(markup, ("presence", "Coming"), ("consent", "on"), ("note", markup + "<script>alert(2)</script>"));
+        await night.AnswerAsync(markup, ("presence", "Coming"), ("consent", "on"), ("must0-Nuts", "t"), ("note", markup + "<script>alert(2)</script>"));
         await using var host = await site.HostScreenAsync();
 
-        foreach (var path in new[] { "/guests", "", "/print" })
+        foreach (var path in new[] { "/guests", "", "/print/sheets" })
         {
             await host.GoLiveAsync(night.Path + path);
-            await Expect(host.Page.GetByText(markup).First).ToBeAttachedAsync();
+            await Expect(host.Page.GetByText(markup).First).ToBeAttachedAsync(new() { Timeout = 30_000 });
         }
 
         Assert.Equal(0, await host.Page.Locator("main img").CountAsync());

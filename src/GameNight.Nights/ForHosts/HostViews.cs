@@ -62,10 +62,12 @@ public sealed record GuestLine(GuestId Id, string Name, PortionClass Portion, bo
 /// <param name="Names">Eater id to name.</param>
 /// <param name="Items">Menu item id to name.</param>
 /// <param name="Late">What changed since the dough was begun; null before, and while the plan lags behind.</param>
+/// <param name="Night">What a plan made now would depend on: must-nots and labels as they are.</param>
 public sealed record PlanView(
     NightPlan? Plan,
     bool IsBeingRedone,
     Instant? MadeAt,
     IReadOnlyDictionary<string, string> Names,
     IReadOnlyDictionary<string, string> Items,
-    LateChanges? Late);
+    LateChanges? Late,
+    NightSnapshot Night);

@@ -66,7 +66,7 @@ public sealed class PlanDesk
             _replans.Wake();
         }
 
-        return new PlanView(plan, isStale || isAskedFor, saved?.MadeAt, names, items, late);
+        return new PlanView(plan, isStale || isAskedFor, saved?.MadeAt, names, items, late, snapshot);
     }
 
     private static async Task<IReadOnlyDictionary<string, string>> NamesAsync(

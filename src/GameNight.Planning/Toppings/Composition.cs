@@ -21,6 +21,7 @@ public sealed record Composition(
     public bool IsPermittedFor(DietaryNeeds needs) =>
         needs.Diets.All(Suits.Contains) && !needs.Avoids.Any(IsOrMayBe) && !needs.MustNotTouch.Any(IsOrMayBe);
 
-    private bool IsOrMayBe(Allergen allergen) =>
+    /// <summary>True unless the label is known and does not name the allergen at all.</summary>
+    public bool IsOrMayBe(Allergen allergen) =>
         Contains.Contains(allergen) || MayContain.Contains(allergen) || Unknown.Contains(allergen);
 }

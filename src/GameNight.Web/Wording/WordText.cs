@@ -135,6 +135,30 @@ public static class WordText
     public static string List(IEnumerable<string> words) =>
         words.Aggregate((string?)null, (before, word) => before is null ? word : Phrase.Fill(Words.ListMiddle, before, word)) ?? "";
 
+    /// <summary>Ascending numbers, three or more in a row as a range: "1", "4 to 9", "12".</summary>
+    public static IReadOnlyList<string> Ranges(IEnumerable<int> numbers)
+    {
+        var runs = new List<(int First, int Last)>();
+        foreach (var number in numbers)
+        {
+            if (runs.Count > 0 && runs[^1].Last == number - 1)
+            {
+                runs[^1] = (runs[^1].First, number);
+            }
+            else
+            {
+                runs.Add((number, number));
+            }
+        }
+
+        return
+        [
+            .. runs.SelectMany(run => run.Last - run.First < 2
+                ? Enumerable.Range(run.First, run.Last - run.First + 1).Select(number => QuantityText.Whole(number))
+                : [$"{QuantityText.Whole(run.First)} to {QuantityText.Whole(run.Last)}"]),
+        ];
+    }
+
     /// <summary>"a, b and c".</summary>
     public static string And(IReadOnlyList<string> words) => words.Count < 2
         ? List(words)

@@ -8,6 +8,7 @@ using GameNight.Nights.Records;
 using GameNight.Planning;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Toppings;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
@@ -75,6 +76,17 @@ public sealed class HostAtWork : IAsyncDisposable
             var other => throw new InvalidOperationException($"The night was not opened: {other}."),
         };
     }
+
+    /// <summary>A topping on the group's menu, which suits every diet.</summary>
+    public async Task OfferAsync(string name, Composition label, CancellationToken cancellation)
+    {
+        var added = await _services.GetRequiredService<KitchenDesk>().AddMenuItemAsync(
+            _access, MenuItemId.New(), name, MenuRole.Topping, 0.06, label, cancellation);
+        _ = added is SaveResult.Saved ? added : throw new InvalidOperationException($"{name} was not added: {added}.");
+    }
+
+    public Task<IReadOnlyList<PantryItem>> MenuAsync(CancellationToken cancellation) =>
+        _services.GetRequiredService<KitchenDesk>().MenuAsync(_access, cancellation);
 
     public async Task<NightView> NightAsync(NightId night, CancellationToken cancellation) =>
         (await Desk.NightAsync(_access, night, cancellation))!;

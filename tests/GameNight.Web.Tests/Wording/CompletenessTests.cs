@@ -3,6 +3,8 @@ using GameNight.Nights.ForHosts;
 using GameNight.Planning;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Safety;
+using GameNight.Planning.Timeline;
+using GameNight.Planning.Toppings;
 using GameNight.Web.Wording;
 
 namespace GameNight.Web.Tests.Wording;
@@ -12,6 +14,8 @@ public class CompletenessTests
     public static TheoryData<Type> Reasons => [.. Family(typeof(Reason))];
 
     public static TheoryData<Type> Conflicts => [.. Family(typeof(Conflict))];
+
+    public static TheoryData<Type> Warnings => [.. Family(typeof(PieWarning))];
 
     public static TheoryData<Type> Words => [.. WordMethods().Select(method => method.GetParameters()[0].ParameterType)];
 
@@ -28,6 +32,31 @@ public class CompletenessTests
 
         Assert.All(Samples.Of(conflict), sample => AssertSentence(words.Say((Conflict)sample)));
     }
+
+    [Theory]
+    [MemberData(nameof(Warnings))]
+    public void Every_warning_of_a_pie_has_a_sentence(Type warning)
+    {
+        var words = new PieWarningText(_ => "Rui");
+
+        Assert.All(Samples.Of(warning), sample => AssertSentence(words.Say((PieWarning)sample)));
+    }
+
+    [Fact]
+    public void Every_step_has_a_cue_of_its_own()
+    {
+        var cues = Enum.GetValues<StepKind>().Select(CueText.Say).ToList();
+
+        Assert.All(cues, Assert.NotEmpty);
+        Assert.Equal(cues.Count, cues.Distinct().Count());
+    }
+
+    [Theory]
+    [InlineData(new int[0], "")]
+    [InlineData(new[] { 3 }, "3")]
+    [InlineData(new[] { 1, 2, 4, 5, 6, 9 }, "1, 2, 4 to 6, 9")]
+    public void Numbers_in_a_row_are_said_as_a_range(int[] numbers, string expected) =>
+        Assert.Equal(expected, WordText.List(WordText.Ranges(numbers)));
 
     [Fact]
     public void Every_caution_has_a_sentence_and_an_authority() =>

@@ -1,0 +1,17 @@
+using GameNight.Planning.Guests;
+
+namespace GameNight.Planning.Toppings;
+
+/// <summary>What must not touch what while a pie is topped, baked and cut.</summary>
+public abstract record PieWarning;
+
+/// <summary>An own pie: baked first, on its own board, with its own cutter.</summary>
+/// <param name="MustNotTouch">What must not touch any part of it.</param>
+public sealed record KeptApart(IReadOnlyList<string> EaterIds, IReadOnlyList<Allergen> MustNotTouch) : PieWarning;
+
+/// <summary>One half goes to people who must not have what is, or may be, on the other half.</summary>
+public sealed record HalfKeptClear(
+    string Letter, string OtherLetter, IReadOnlyList<Allergen> Allergens, IReadOnlyList<Diet> Diets) : PieWarning;
+
+/// <summary>Something on this pie must not touch these own pies, nor their board and cutter.</summary>
+public sealed record KeptFromOwnPies(IReadOnlyList<int> PieNumbers, IReadOnlyList<Allergen> Allergens) : PieWarning;

@@ -1,0 +1,101 @@
+using Bunit;
+using GameNight.Planning;
+using GameNight.Planning.Quantities;
+using GameNight.Planning.Timeline;
+using GameNight.Planning.Toppings;
+using GameNight.TestKit.Nights;
+using GameNight.Web.Host.Print;
+using GameNight.Web.Tests.Panels;
+using GameNight.Web.Wording;
+
+namespace GameNight.Web.Tests.Print;
+
+/// <summary>The sheets that stay in the kitchen: plan, amounts, steps.</summary>
+public class KitchenSheetTests : BunitContext
+{
+    [Fact]
+    public void The_plan_holds_the_head_every_weight_and_every_caution()
+    {
+        var sheet = PlanOf(Plans.Usual);
+
+        var text = sheet.Find(".paper").TextContent;
+        Assert.Contains("Board games", sheet.Find("thead .paper-head").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Plan of Wed 9 Dec, 18:00", sheet.Find("thead .paper-head").TextContent, StringComparison.Ordinal);
+        Assert.All(Plans.Usual.Dough.Batches, batch =>
+        {
+            Assert.Contains(QuantityText.GramNumber(batch.Flour), text, StringComparison.Ordinal);
+            Assert.Contains(QuantityText.GramNumber(batch.Yeast), text, StringComparison.Ordinal);
+        });
+        Assert.All(Plans.Usual.Cautions, caution => Assert.Contains(CautionText.Say(caution), text, StringComparison.Ordinal));
+        Assert.Equal(Plans.Usual.Split.Pies.Count, sheet.FindAll(".paper-pies svg.pie").Count);
+    }
+
+    [Fact]
+    public void Any_number_of_batches_fits_into_two_columns_with_a_box_for_each()
+    {
+        var night = NightBuilder.ANight().WithGuests(60)
+            .But(night => night with { ByHand = night.ByHand with { Pies = new PieCount(31) } });
+        var plan = Plans.Of(night.Build());
+
+        var table = Render<BatchTable>(with => with.Add(p => p.Plan, plan));
+
+        Assert.True(plan.Dough.Batches.Count > 4);
+        Assert.InRange(table.FindAll("thead th").Count, 3, 4);
+        Assert.Equal(plan.Dough.Batches.Count, table.FindAll(".paper-box").Count);
+    }
+
+    [Fact]
+    public void An_empty_plan_prints_sheets_that_say_so()
+    {
+        Assert.Empty(PlanOf(Plans.Empty).FindAll("svg"));
+        Assert.Contains("Nothing is needed yet.", Shopping(Plans.Empty).Markup, StringComparison.Ordinal);
+        Assert.Contains(
+            "No timeline works yet",
+            Render<TimelineSheet>(with => with.Add(p => p.Steps, []).Add(p => p.Head, Paper.Head)).Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Amounts_stand_on_the_shelf_they_come_from_and_say_what_is_left_out()
+    {
+        var sheet = Shopping(Plans.Usual);
+
+        Assert.Equal(["Dough", "Sauce", "Cheese", "Toppings"], sheet.FindAll("h3").Select(shelf => shelf.TextContent));
+        Assert.Contains("Packs and prices are not included", sheet.Markup, StringComparison.Ordinal);
+        Assert.Equal(QuantityText.GramNumber(Plans.Usual.Dough.Flour), sheet.Find("tbody tbody tr td:nth-child(3)").TextContent);
+        Assert.Equal(
+            Plans.Usual.Amounts.Count(amount => Paper.Roles[amount.ItemId] == MenuRole.Topping),
+            sheet.FindAll(".paper-amounts")[3].QuerySelectorAll(".paper-box").Length);
+        Assert.Equal(sheet.FindAll(".paper-amounts tbody tr").Count, sheet.FindAll(".paper-box").Count);
+    }
+
+    [Fact]
+    public void Every_step_stands_on_the_timeline_with_its_length_its_hands_and_its_cue()
+    {
+        var steps = Plans.Usual.Timeline.Steps;
+
+        var sheet = Render<TimelineSheet>(with => with.Add(p => p.Steps, steps).Add(p => p.Head, Paper.Head));
+
+        var pies = steps.Count(step => step.Kind == StepKind.Bake);
+        var single = steps.Count(step => step.Kind is not (StepKind.Shape or StepKind.Top or StepKind.Bake or StepKind.Rack or StepKind.Serve));
+        Assert.Equal(single + pies, sheet.FindAll(".paper-steps tbody tr").Count);
+        Assert.Equal(5 * pies, sheet.FindAll(".paper-ovens tbody .times").Count(cell => cell.TextContent.Length == 5));
+        var mix = sheet.FindAll(".paper-steps tbody tr").First(row => row.TextContent.Contains("Mix, batch 1", StringComparison.Ordinal));
+        Assert.Contains("your hands", mix.TextContent, StringComparison.Ordinal);
+        Assert.Contains("15 min", mix.TextContent, StringComparison.Ordinal);
+        Assert.Contains(CueText.Say(StepKind.Mix), mix.TextContent, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(new string[0], "Plan,Cards,Table,Shopping,Timeline")]
+    [InlineData(new[] { "no-such-sheet" }, "Plan,Cards,Table,Shopping,Timeline")]
+    [InlineData(new[] { "timeline", "plan", "plan" }, "Plan,Timeline")]
+    [InlineData(new[] { "table" }, "Table")]
+    public void The_address_chooses_the_sheets(string[] names, string expected) =>
+        Assert.Equal(expected, string.Join(',', SheetChoice.Of(names)));
+
+    private IRenderedComponent<PlanSheet> PlanOf(NightPlan plan) => Render<PlanSheet>(with => with
+        .Add(p => p.Plan, plan).Add(p => p.Head, Paper.Head).Add(p => p.Items, Plans.Items));
+
+    private IRenderedComponent<ShoppingSheet> Shopping(NightPlan plan) => Render<ShoppingSheet>(with => with
+        .Add(p => p.Plan, plan).Add(p => p.Head, Paper.Head).Add(p => p.Items, Plans.Items).Add(p => p.Roles, Paper.Roles));
+}
