@@ -44,6 +44,8 @@ public static class NightsRegistration
 
         services.AddSingleton(p => new GroupDesk(p.GetRequiredService<GroupSessions>(), tables));
         services.AddSingleton(p => new HostAccounts(p.GetRequiredService<GroupSessions>()));
+        services.AddSingleton(p => new RecoveryCodes(p.GetRequiredService<GroupSessions>()));
+        services.AddSingleton(p => new WaysIn(p.GetRequiredService<GroupSessions>()));
         services.AddSingleton(p => new KitchenDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>(), tables));
         services.AddSingleton(p => new GuestListDesk(
