@@ -87,7 +87,8 @@ public sealed class HostAccounts
 
         // Two owners who leave at once wait for each other: one of them stays.
         await session.Db.Database.ExecuteSqlAsync($"select 1 from groups for update", cancellation);
-        if (membership.Role == HostRole.Owner && !await HasOtherOwnerAsync(session, membership.HostId, cancellation))
+        var rows = await session.Db.Memberships.Where(row => row.HostId == membership.HostId).ToListAsync(cancellation);
+        if (rows.Exists(row => row.Role == HostRole.Owner) && !await HasOtherOwnerAsync(session, membership.HostId, cancellation))
         {
             return await LineAsync(session, cancellation);
         }
@@ -97,8 +98,7 @@ public sealed class HostAccounts
             guest.BelongTo(null);
         }
 
-        session.Db.Memberships.RemoveRange(
-            await session.Db.Memberships.Where(row => row.HostId == membership.HostId).ToListAsync(cancellation));
+        session.Db.Memberships.RemoveRange(rows);
         await session.CommitAsync(cancellation);
         return null;
     }
