@@ -46,9 +46,12 @@ public static class NightsRegistration
 
         services.AddSingleton(p => new GroupDesk(p.GetRequiredService<GroupSessions>(), tables));
         services.AddSingleton(p => new HostCircle(
-            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(), p.GetRequiredService<IClock>()));
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
+            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new JoiningDesk(p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>()));
         services.AddSingleton(p => new HostAccounts(p.GetRequiredService<GroupSessions>()));
+        services.AddSingleton(p => new RecoveryCodes(p.GetRequiredService<GroupSessions>()));
+        services.AddSingleton(p => new WaysIn(p.GetRequiredService<GroupSessions>()));
         services.AddSingleton(p => new KitchenDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>(), tables));
         services.AddSingleton(p => new GuestListDesk(

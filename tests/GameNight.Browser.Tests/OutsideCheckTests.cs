@@ -46,7 +46,6 @@ public class OutsideCheckTests(Site site)
         IReadOnlyList<object> cookies;
         await using (var host = await site.HostScreenAsync())
         {
-            cookies = await host.CookiesAsync();
             foreach (var (name, path) in PageList.OfHosts(await site.GroupPathAsync(), night.Path))
             {
                 await host.GoLiveAsync(path);
@@ -55,9 +54,11 @@ public class OutsideCheckTests(Site site)
 
             foreach (var (name, path) in PageList.OfAccounts)
             {
-                await host.GoAsync(path);
+                await host.GoProvenAsync(path);
                 pages.Add(await PageAsync(host, name, isSignedIn: true, Screen.Phone, isLive: false));
             }
+
+            cookies = await host.CookiesAsync();
         }
 
         await using var guest = await site.GuestScreenAsync();

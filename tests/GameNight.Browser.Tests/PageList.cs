@@ -3,8 +3,16 @@ namespace GameNight.Browser.Tests;
 /// <summary>Every page there is, for checks that look at all of them.</summary>
 internal static class PageList
 {
+    public const string Confirm = "/confirm";
+
     /// <summary>Plain pages of a signed-in host.</summary>
-    public static IReadOnlyList<(string Name, string Path)> OfAccounts { get; } = [("sign-out", "/sign-out")];
+    public static IReadOnlyList<(string Name, string Path)> OfAccounts { get; } =
+    [
+        ("account", "/account"),
+        .. new[] { "mail", "password", "passkeys", "codes", "remove" }.Select(page => ($"account-{page}", $"/account/{page}")),
+        ("confirm", Confirm),
+        ("sign-out", "/sign-out"),
+    ];
 
     /// <summary>Live pages of a group and of one of its nights.</summary>
     public static IReadOnlyList<(string Name, string Path)> OfHosts(string group, string night) =>
@@ -19,6 +27,7 @@ internal static class PageList
     public static IReadOnlyList<(string Name, string Path)> OfEverybody(params IReadOnlyList<string> links) =>
     [
         ("sign-in", "/sign-in"),
+        ("sign-in-code", "/sign-in/code"),
         ("link-not-valid", "/i/unknown"),
         ("not-there", "/no-such-page"),
         .. links.Select((link, number) => ($"answer-{number + 1}", link)),

@@ -65,6 +65,7 @@ public class PageTests(Site site)
 
     [Theory]
     [InlineData("sign-in", "/sign-in")]
+    [InlineData("sign-in-code", "/sign-in/code")]
     [InlineData("sign-out", "/sign-out")]
     [InlineData("link-not-valid", "/i/unknown")]
     [InlineData("not-there", "/no-such-page")]
@@ -76,6 +77,21 @@ public class PageTests(Site site)
         await visitor.CheckLooksAsync(name);
 
         Assert.DoesNotContain(visitor.Faults, fault => !fault.Contains("404", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Pages_of_the_account_look_right()
+    {
+        await using var host = await site.HostScreenAsync();
+
+        foreach (var (name, path) in PageList.OfAccounts)
+        {
+            await host.GoProvenAsync(path);
+            await host.OpenEverythingAsync();
+            await host.CheckLooksAsync(name);
+        }
+
+        Assert.Empty(host.Faults);
     }
 
     [Theory]

@@ -74,6 +74,18 @@ public sealed class Screen : IAsyncDisposable
 
     public Task GoAsync(string path) => Page.GotoAsync(path);
 
+    /// <summary>Goes to a page of the account, confirming first who it is when that was too long ago.</summary>
+    public async Task GoProvenAsync(string path)
+    {
+        await GoAsync(path);
+        if (path != PageList.Confirm && new Uri(Page.Url).AbsolutePath == PageList.Confirm)
+        {
+            await Field("Password").FillAsync(FirstAccount.Password);
+            await Button("Confirm").ClickAsync();
+            await Page.WaitForURLAsync("**" + path);
+        }
+    }
+
     /// <summary>Goes to a host page and waits until clicks count.</summary>
     public async Task GoLiveAsync(string path)
     {

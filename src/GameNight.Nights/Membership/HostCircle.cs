@@ -1,4 +1,5 @@
 using GameNight.Nights.Links;
+using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
 using Microsoft.EntityFrameworkCore;
@@ -37,12 +38,14 @@ public sealed class HostCircle
 {
     private readonly GroupSessions _sessions;
     private readonly LinkDirectory _links;
+    private readonly ReplanRequests _replans;
     private readonly IClock _clock;
 
-    internal HostCircle(GroupSessions sessions, LinkDirectory links, IClock clock)
+    internal HostCircle(GroupSessions sessions, LinkDirectory links, ReplanRequests replans, IClock clock)
     {
         _sessions = sessions;
         _links = links;
+        _replans = replans;
         _clock = clock;
     }
 
@@ -111,6 +114,7 @@ public sealed class HostCircle
         access.Demand(HostRole.Owner);
         await using var session = await _sessions.OpenAsync(access, cancellation);
         var members = await LockedAsync(session, cancellation);
+        DemandStill(members, access);
         if (members.SingleOrDefault(member => member.HostId == host) is not { } member)
         {
             return new HostChange.Gone();
@@ -122,6 +126,11 @@ public sealed class HostCircle
         }
 
         member.Grant(role, seesNotes);
+        if (role != HostRole.Owner)
+        {
+            await EndInvitationsOfAsync(session, host, cancellation);
+        }
+
         await session.CommitAsync(cancellation);
         return new HostChange.Done();
     }
@@ -138,6 +147,11 @@ public sealed class HostCircle
 
         await using var session = await _sessions.OpenAsync(access, cancellation);
         var members = await LockedAsync(session, cancellation);
+        if (access.HostId != host)
+        {
+            DemandStill(members, access);
+        }
+
         if (members.SingleOrDefault(member => member.HostId == host) is not { } member)
         {
             return new HostChange.Gone();
@@ -154,7 +168,12 @@ public sealed class HostCircle
             eater.BelongTo(null);
         }
 
+        await EndInvitationsOfAsync(session, host, cancellation);
+
+        // Hosts count as coming until they say otherwise, other guests do not.
+        await _replans.UpcomingNightsAsync(session, cancellation);
         await session.CommitAsync(cancellation);
+        _replans.Wake();
         return new HostChange.Done();
     }
 
@@ -162,6 +181,25 @@ public sealed class HostCircle
     {
         await LinkDirectory.EndAsync(session, id, cancellation);
         return await session.Db.HostInvitations.Where(row => row.Id == id).ExecuteDeleteAsync(cancellation) == 1;
+    }
+
+    /// <summary>Links made by somebody who may not make them any more would let them back in.</summary>
+    internal static async Task EndInvitationsOfAsync(GroupSession session, HostId host, CancellationToken cancellation)
+    {
+        var open = await session.Db.HostInvitations.Where(row => row.InvitedBy == host).Select(row => row.Id).ToListAsync(cancellation);
+        foreach (var invitation in open)
+        {
+            await EndAsync(session, invitation, cancellation);
+        }
+    }
+
+    /// <summary>The right as it is now that nobody else changes it.</summary>
+    private static void DemandStill(IReadOnlyList<GroupMembership> members, GroupAccess access)
+    {
+        if (!members.Any(member => member.HostId == access.HostId && member.Role >= HostRole.Owner))
+        {
+            throw new RightMissingException(HostRole.Owner);
+        }
     }
 
     /// <summary>

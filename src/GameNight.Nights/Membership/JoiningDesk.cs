@@ -60,7 +60,7 @@ public sealed class JoiningDesk
     }
 
     /// <summary>
-    /// Joins, as an eater too. Sent twice by the same host it counts once; of two people with the same link one joins.
+    /// Joins, as an eater too. Of two people with the same link one joins.
     /// </summary>
     /// <returns>The group, or null when the link is not valid (any more) for this host.</returns>
     public async Task<GroupId?> JoinAsync(
@@ -74,6 +74,14 @@ public sealed class JoiningDesk
 
         await using var session = await _sessions.OpenAsync(new GroupAccess(holder.Group, host, null), cancellation);
         var db = session.Db;
+        var members = await HostCircle.LockedAsync(session, cancellation);
+        if (members.SingleOrDefault(member => member.HostId == host) is { } known
+            && await db.HostInvitations.AnyAsync(row => row.Id == holder.Invitation, cancellation))
+        {
+            // Whoever is in already and tries the link leaves it for the person it is meant for.
+            return known.GroupId;
+        }
+
         var invitation = await db.HostInvitations.AsNoTracking()
             .SingleOrDefaultAsync(row => row.Id == holder.Invitation, cancellation);
         if (invitation is null || !await HostCircle.EndAsync(session, holder.Invitation, cancellation))
@@ -81,20 +89,9 @@ public sealed class JoiningDesk
             return null;
         }
 
-        if (await db.Memberships.SingleOrDefaultAsync(row => row.HostId == host, cancellation) is { } member)
-        {
-            // Who is in already gains by it, and never loses a right by opening a link.
-            member.Grant(Higher(member.Role, invitation.Role), member.SeesNotes || invitation.SeesNotes);
-        }
-        else
-        {
-            db.Memberships.Add(new GroupMembership(holder.Group, host, invitation.Role, invitation.SeesNotes));
-            db.Guests.Add(new Guest(holder.Group, GuestId.New(), hostName, PortionClass.Adult, host));
-        }
-
+        db.Memberships.Add(new GroupMembership(holder.Group, host, invitation.Role, invitation.SeesNotes));
+        db.Guests.Add(new Guest(holder.Group, GuestId.New(), hostName, PortionClass.Adult, host));
         await session.CommitAsync(cancellation);
         return holder.Group;
     }
-
-    private static HostRole Higher(HostRole left, HostRole right) => left > right ? left : right;
 }

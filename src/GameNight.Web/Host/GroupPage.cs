@@ -30,6 +30,10 @@ public abstract class GroupPage : ComponentBase, IDisposable
 
     [Inject] private GroupDesk Groups { get; init; } = null!;
 
+    [Inject] private HostAccounts Accounts { get; init; } = null!;
+
+    [Inject] private NavigationManager Navigation { get; init; } = null!;
+
     /// <summary>The group, once entered.</summary>
     protected GroupLine? Here { get; private set; }
 
@@ -131,7 +135,16 @@ public abstract class GroupPage : ComponentBase, IDisposable
 
     private async Task EnterAndAsync(Func<GroupAccess, Task> work)
     {
-        var host = (await Authentication).User.HostIdOf();
+        var person = (await Authentication).User;
+        var host = person.HostIdOf();
+        if (host is { } one && !await Accounts.IsStillSignedInAsync(one, person.SignInStamp(), Closed))
+        {
+            // Signed out everywhere, or removed, while the page was open: it ends now, not when the next check is due.
+            IsNotThere = true;
+            Navigation.NavigateTo("/sign-in", forceLoad: true);
+            return;
+        }
+
         var access = host is { } known ? await Groups.EnterAsync(known, GroupId, Closed) : null;
         if (access is null)
         {

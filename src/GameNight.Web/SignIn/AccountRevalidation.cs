@@ -10,7 +10,7 @@ namespace GameNight.Web.SignIn;
 internal sealed class AccountRevalidation(ILoggerFactory loggers, IServiceScopeFactory scopes)
     : RevalidatingServerAuthenticationStateProvider(loggers)
 {
-    protected override TimeSpan RevalidationInterval => TimeSpan.FromMinutes(2);
+    protected override TimeSpan RevalidationInterval => AccountRules.StampInterval;
 
     protected override async Task<bool> ValidateAuthenticationStateAsync(
         AuthenticationState authenticationState, CancellationToken cancellationToken)

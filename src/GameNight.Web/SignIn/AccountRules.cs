@@ -7,4 +7,21 @@ internal static class AccountRules
     public const int ShortestPassword = 12;
     public const int LongestPassword = 128;
     public const int LongestEmail = 254;
+    public const int LongestPasskeyName = 40;
+    public const int MostPasskeys = 20;
+
+    /// <summary>With room for blanks and hyphens between its groups.</summary>
+    public const int LongestTypedCode = 60;
+
+    /// <summary>A sign-in that is not used ends.</summary>
+    public static readonly TimeSpan IdleSession = TimeSpan.FromDays(14);
+
+    /// <summary>However much it is used, a sign-in ends.</summary>
+    public static readonly TimeSpan LongestSession = TimeSpan.FromDays(90);
+
+    /// <summary>What is hard to undo needs a sign-in no older than this.</summary>
+    public static readonly TimeSpan FreshFor = TimeSpan.FromMinutes(10);
+
+    /// <summary>How long a sign-in that was ended elsewhere may still open a page.</summary>
+    public static readonly TimeSpan StampInterval = TimeSpan.FromMinutes(2);
 }

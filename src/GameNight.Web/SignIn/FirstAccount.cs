@@ -30,9 +30,9 @@ public sealed record FirstAccount(string Code, string Name, string Email, string
             yield return "The e-mail address is not complete.";
         }
 
-        if (Password.Length is < AccountRules.ShortestPassword or > AccountRules.LongestPassword)
+        if (CommonPasswords.ProblemOf(Password, Email) is { } weak)
         {
-            yield return $"The password needs {AccountRules.ShortestPassword} to {AccountRules.LongestPassword} characters; a sentence does well.";
+            yield return weak;
         }
 
         if (GroupName.Length is 0 or > Group.LongestName)

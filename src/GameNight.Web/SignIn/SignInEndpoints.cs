@@ -1,8 +1,6 @@
-using System.Security.Claims;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
 using GameNight.Web.Startup;
-using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 
@@ -13,44 +11,87 @@ internal static class SignInEndpoints
 {
     public static void MapSignIn(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/sign-in", ShowSignInAsync).ExcludeFromDescription();
-        routes.MapPost("/sign-in", SignInAsync).RequireRateLimiting(RateLimits.SignIn).ExcludeFromDescription();
-        routes.MapGet("/sign-out", (HttpContext context, IAntiforgery antiforgery) =>
-            new RazorComponentResult<SignOutPage>(new { Token = Token(context, antiforgery) })).ExcludeFromDescription();
-        routes.MapPost("/sign-out", SignOutAsync).ExcludeFromDescription();
-        routes.MapGet("/first", ShowFirstAsync).ExcludeFromDescription();
-        routes.MapPost("/first", MakeFirstAsync).RequireRateLimiting(RateLimits.SignIn).ExcludeFromDescription();
+        var pages = routes.MapGroup("").ExcludeFromDescription();
+        pages.MapGet("/sign-in", ShowSignInAsync);
+        pages.MapGet("/sign-in/code", (HttpContext context) => CodePage(context, null));
+        pages.MapGet("/sign-out", (HttpContext context) => new RazorComponentResult<SignOutPage>(new { Token = context.Token() }));
+        pages.MapGet("/first", ShowFirstAsync);
+        var forms = pages.MapGroup("").RequireRateLimiting(RateLimits.SignIn);
+        forms.MapPost("/sign-in", ByPasswordAsync);
+        forms.MapPost("/sign-in/code", ByCodeAsync);
+        forms.MapPost("/sign-in/passkey", ByPasskeyAsync);
+        forms.MapPost("/sign-in/passkey/options", async (HttpContext context, SignInManager<HostAccount> signIn) =>
+            await context.IsOurFormAsync()
+                ? Results.Content(await signIn.MakePasskeyRequestOptionsAsync(null), "application/json")
+                : Results.BadRequest());
+        forms.MapPost("/first", MakeFirstAsync);
+        pages.MapPost("/sign-out", SignOutAsync);
     }
 
     private static async Task<IResult> ShowSignInAsync(
-        HttpContext context, HostAccounts accounts, IAntiforgery antiforgery, string? to, CancellationToken cancellation) =>
+        HttpContext context, HostAccounts accounts, string? to, CancellationToken cancellation) =>
         await accounts.AreNoneAsync(cancellation)
             ? TypedResults.LocalRedirect("/first")
-            : SignInPage(context, antiforgery, "", LocalTarget(to), null);
+            : SignInPage(context, "", PlainForms.LocalTarget(to), null);
 
-    private static async Task<IResult> SignInAsync(
-        HttpContext context, SignInManager<HostAccount> signIn, IAntiforgery antiforgery, CancellationToken cancellation)
+    private static async Task<IResult> ByPasswordAsync(HttpContext context, Proofs proofs)
     {
-        var form = await context.Request.ReadFormAsync(cancellation);
-        var (email, to) = (Text(form, "email", AccountRules.LongestEmail), LocalTarget(form["to"]));
-        if (!await antiforgery.IsRequestValidAsync(context))
+        var email = await context.TypedAsync("email", AccountRules.LongestEmail);
+        var to = PlainForms.LocalTarget((await context.Request.ReadFormAsync())["to"]);
+        if (!await context.IsOurFormAsync())
         {
-            return SignInPage(context, antiforgery, email, to, "This page was open for too long. Send it again.");
+            return SignInPage(context, email, to, PlainForms.OpenTooLong);
         }
 
-        var result = await signIn.PasswordSignInAsync(
-            email, Text(form, "password", AccountRules.LongestPassword), isPersistent: true, lockoutOnFailure: true);
-        return result.Succeeded
-            ? TypedResults.LocalRedirect(to)
-            : SignInPage(context, antiforgery, email, to, result.IsLockedOut
-                ? "Too many tries. Wait five minutes, then try again."
-                : "That e-mail and password do not belong together.");
+        var proof = await proofs.ByPasswordAsync(email, await context.TypedAsync("password", AccountRules.LongestPassword));
+        return await EnterAsync(context, WayIn.Password, proof, to)
+            ?? SignInPage(context, email, to, SignInText.Problem(WayIn.Password, proof));
+    }
+
+    private static async Task<IResult> ByPasskeyAsync(HttpContext context, Proofs proofs)
+    {
+        var to = PlainForms.LocalTarget((await context.Request.ReadFormAsync())["to"]);
+        if (!await context.IsOurFormAsync())
+        {
+            return SignInPage(context, "", to, PlainForms.OpenTooLong);
+        }
+
+        var proof = await proofs.ByPasskeyAsync(await context.TypedAsync("credential", PasskeyForm.LongestAnswer));
+        return await EnterAsync(context, WayIn.Passkey, proof, to)
+            ?? SignInPage(context, "", to, SignInText.Problem(WayIn.Passkey, proof));
+    }
+
+    private static async Task<IResult> ByCodeAsync(HttpContext context, Proofs proofs)
+    {
+        if (!await context.IsOurFormAsync())
+        {
+            return CodePage(context, PlainForms.OpenTooLong);
+        }
+
+        // Leads to the account, where what was lost is replaced.
+        var proof = await proofs.ByCodeAsync(
+            await context.TypedAsync("code", AccountRules.LongestTypedCode), null, context.RequestAborted);
+        return await EnterAsync(context, WayIn.RecoveryCode, proof, "/account?done=code")
+            ?? CodePage(context, SignInText.Problem(WayIn.RecoveryCode, proof));
+    }
+
+    /// <returns>Null when there is no proof.</returns>
+    private static async Task<IResult?> EnterAsync(HttpContext context, WayIn way, Proof proof, string to)
+    {
+        if (proof is not Proof.Given given)
+        {
+            return null;
+        }
+
+        await context.RequestServices.GetRequiredService<SignInManager<HostAccount>>().SignInAsync(given.Account, isPersistent: true);
+        context.RequestServices.GetRequiredService<SecurityLog>().SignedIn(given.Account.Id, way);
+        return TypedResults.LocalRedirect(to);
     }
 
     private static async Task<IResult> SignOutAsync(
-        HttpContext context, SignInManager<HostAccount> signIn, IAntiforgery antiforgery)
+        HttpContext context, SignInManager<HostAccount> signIn)
     {
-        if (await antiforgery.IsRequestValidAsync(context))
+        if (await context.IsOurFormAsync())
         {
             await signIn.SignOutAsync();
         }
@@ -59,14 +100,14 @@ internal static class SignInEndpoints
     }
 
     private static async Task<IResult> ShowFirstAsync(
-        HttpContext context, HostAccounts accounts, IAntiforgery antiforgery, CancellationToken cancellation) =>
+        HttpContext context, HostAccounts accounts, CancellationToken cancellation) =>
         await accounts.AreNoneAsync(cancellation)
-            ? FirstPage(context, antiforgery, FirstAccount.Empty, [])
+            ? FirstPage(context, FirstAccount.Empty, [])
             : TypedResults.LocalRedirect("/sign-in");
 
     private static async Task<IResult> MakeFirstAsync(
         HttpContext context, HostAccounts accounts, UserManager<HostAccount> users, SignInManager<HostAccount> signIn,
-        GroupDesk groups, SetupCode code, IAntiforgery antiforgery, CancellationToken cancellation)
+        GroupDesk groups, SetupCode code, CancellationToken cancellation)
     {
         if (!await accounts.AreNoneAsync(cancellation))
         {
@@ -76,14 +117,14 @@ internal static class SignInEndpoints
         var form = await context.Request.ReadFormAsync(cancellation);
         var first = FirstAccount.From(form);
         var problems = first.Problems(code).ToList();
-        if (!await antiforgery.IsRequestValidAsync(context))
+        if (!await context.IsOurFormAsync())
         {
-            problems.Add("This page was open for too long. Send it again.");
+            problems.Add(PlainForms.OpenTooLong);
         }
 
         if (problems.Count > 0)
         {
-            return FirstPage(context, antiforgery, first, problems);
+            return FirstPage(context, first, problems);
         }
 
         var account = new HostAccount
@@ -96,7 +137,7 @@ internal static class SignInEndpoints
         var made = await users.CreateAsync(account, first.Password);
         if (!made.Succeeded)
         {
-            return FirstPage(context, antiforgery, first, [.. made.Errors.Select(error => error.Description)]);
+            return FirstPage(context, first, [.. made.Errors.Select(error => error.Description)]);
         }
 
         var group = await groups.FoundAsync(new HostId(account.Id), first.Name, first.GroupName, first.Zone, cancellation);
@@ -104,37 +145,29 @@ internal static class SignInEndpoints
         return TypedResults.LocalRedirect($"/g/{group}");
     }
 
-    private static RazorComponentResult<SignInPage> SignInPage(
-        HttpContext context, IAntiforgery antiforgery, string email, string to, string? problem) =>
-        new(new { Email = email, To = to, Problem = problem, Token = Token(context, antiforgery) })
+    private static RazorComponentResult<SignInPage> SignInPage(HttpContext context, string email, string to, string? problem) =>
+        new(new
+        {
+            Email = email,
+            To = to,
+            Problem = problem,
+            WithPasskey = context.RequestServices.GetRequiredService<PasskeyPlace>().WorksFor(context.Request),
+            Token = context.Token(),
+        })
+        {
+            StatusCode = problem is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest,
+        };
+
+    private static RazorComponentResult<CodeSignInPage> CodePage(HttpContext context, string? problem) =>
+        new(new { Problem = problem, Token = context.Token() })
         {
             StatusCode = problem is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest,
         };
 
     private static RazorComponentResult<FirstAccountPage> FirstPage(
-        HttpContext context, IAntiforgery antiforgery, FirstAccount first, List<string> problems) =>
-        new(new { First = first, Problems = problems, Token = Token(context, antiforgery) })
+        HttpContext context, FirstAccount first, List<string> problems) =>
+        new(new { First = first, Problems = problems, Token = context.Token() })
         {
             StatusCode = problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest,
         };
-
-    private static AntiforgeryTokenSet Token(HttpContext context, IAntiforgery antiforgery) =>
-        antiforgery.GetAndStoreTokens(context);
-
-    /// <summary>Only paths of this app: never another site's address.</summary>
-    private static string LocalTarget(string? to) =>
-        to is ['/', not ('/' or '\\'), ..] && !to.Any(char.IsControl) ? to : "/";
-
-    private static string Text(IFormCollection form, string name, int longest)
-    {
-        var text = form[name].ToString();
-        return text.Length > longest ? text[..longest] : text;
-    }
-}
-
-/// <summary>From a signed-in person to their account.</summary>
-public static class HostPrincipal
-{
-    public static HostId? HostIdOf(this ClaimsPrincipal person) =>
-        Guid.TryParse(person.FindFirstValue(ClaimTypes.NameIdentifier), out var id) ? new HostId(id) : null;
 }

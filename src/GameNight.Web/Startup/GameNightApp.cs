@@ -1,17 +1,15 @@
 using GameNight.Nights;
 using GameNight.Nights.Plans;
-using GameNight.Nights.Records;
 using GameNight.Nights.Reference;
 using GameNight.Planning;
+using GameNight.Web.Account;
 using GameNight.Web.Api;
 using GameNight.Web.Guests;
 using GameNight.Web.Shell;
 using GameNight.Web.SignIn;
-using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Diagnostics.HealthChecks;
-using Microsoft.AspNetCore.Identity;
 using MudBlazor.Services;
 using NodaTime;
 
@@ -70,10 +68,10 @@ public static class GameNightApp
             ReferenceFolder.Read(options.ReferenceFolder),
             new PlanningEffort(new Effort(options.SolverSlices)));
 
-        AddSignIn(services, options);
+        services.AddSignIn(options);
         services.AddAntiforgery(antiforgery =>
         {
-            antiforgery.Cookie.Name = CookieName(options, "gn-form");
+            antiforgery.Cookie.Name = options.CookieName("gn-form");
             antiforgery.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         });
         services.AddRazorComponents().AddInteractiveServerComponents();
@@ -83,38 +81,6 @@ public static class GameNightApp
         services.AddPlanApi();
         services.AddRateLimits();
         services.AddProblemDetails();
-    }
-
-    private static void AddSignIn(IServiceCollection services, GameNightOptions options)
-    {
-        services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
-        services.AddAuthorization();
-        services.AddIdentityCore<HostAccount>(identity =>
-            {
-                identity.User.RequireUniqueEmail = true;
-                identity.Password.RequiredLength = AccountRules.ShortestPassword;
-                identity.Password.RequireDigit = false;
-                identity.Password.RequireLowercase = false;
-                identity.Password.RequireUppercase = false;
-                identity.Password.RequireNonAlphanumeric = false;
-                identity.Lockout.MaxFailedAccessAttempts = 10;
-                identity.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
-            })
-            .AddHostAccounts()
-            .AddClaimsPrincipalFactory<MeasuresClaim>()
-            .AddSignInManager()
-            .AddDefaultTokenProviders();
-        services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(2));
-        services.Configure<CookieAuthenticationOptions>(IdentityConstants.ApplicationScheme, cookie =>
-        {
-            cookie.Cookie.Name = CookieName(options, "gn-host");
-            cookie.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
-            cookie.Cookie.SameSite = SameSiteMode.Lax;
-            cookie.LoginPath = "/sign-in";
-            cookie.AccessDeniedPath = "/sign-in";
-            cookie.ReturnUrlParameter = "to";
-            cookie.ExpireTimeSpan = TimeSpan.FromDays(14);
-        });
     }
 
     private static void Map(WebApplication app)
@@ -145,13 +111,11 @@ public static class GameNightApp
         app.MapPlanApi();
         app.MapSignIn();
         app.MapJoining();
-        app.MapMeasuresChoice();
+        app.MapConfirm();
+        app.MapAccount();
         app.MapGuestPages();
         app.MapLookBackPages();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>
             circuit.ContentSecurityFrameAncestorsPolicy = null);
     }
-
-    /// <summary>The strict name prefix is only valid over https; over plain http browsers would refuse the cookie.</summary>
-    private static string CookieName(GameNightOptions options, string name) => options.IsHttps ? $"__Host-{name}" : name;
 }

@@ -61,6 +61,9 @@ public sealed class GameNightOptions
 
     public bool IsHttps => PublicAddress.StartsWith("https://", StringComparison.OrdinalIgnoreCase);
 
+    /// <summary>The strict name prefix is only valid over https; over plain http browsers would refuse the cookie.</summary>
+    public string CookieName(string name) => IsHttps ? $"__Host-{name}" : name;
+
     public static GameNightOptions Read(string[] args)
     {
         // A builder of its own: unprefixed variables of the machine must not be taken for settings.

@@ -66,13 +66,14 @@ public sealed class HostCircleTests(ClassDatabase database) : NightsTest(databas
     }
 
     [Fact]
-    public async Task Whoever_is_in_already_never_loses_a_right_by_opening_a_link()
+    public async Task Whoever_is_in_already_keeps_their_right_and_leaves_the_link_for_whom_it_is_meant()
     {
         var group = await App.FoundGroupAsync();
         var link = await InviteAsync(group, HostRole.Cook, seesNotes: false);
 
-        await Joining.JoinAsync(link, group.Host, "Hana", Cancellation);
+        Assert.Equal(group.Id, await Joining.JoinAsync(link, group.Host, "Hana", Cancellation));
 
+        Assert.IsType<JoiningLookup.Found>(await Joining.LookAsync(link, Cancellation));
         var self = Assert.Single(await Circle.HostsAsync(group.Access, Cancellation));
         Assert.Equal((HostRole.Owner, true), (self.Role, self.SeesNotes));
         Assert.Single(await App.GuestList.GuestsAsync(group.Access, Cancellation));
@@ -103,6 +104,27 @@ public sealed class HostCircleTests(ClassDatabase database) : NightsTest(databas
 
             Assert.Single(results, result => result is HostChange.Done);
             Assert.Single(results, result => result is HostChange.LastOwner);
+        }
+    }
+
+    [Fact]
+    public async Task An_owner_taken_out_or_stepped_down_cannot_come_back_by_links_they_made()
+    {
+        var group = await App.FoundGroupAsync();
+        foreach (var isTakenOut in new[] { true, false })
+        {
+            var other = await JoinAsync(group, HostRole.Owner);
+            var id = HostInvitationId.New();
+            await Circle.InviteAsync(other, id, "Back door", HostRole.Owner, true, Cancellation);
+            var link = LinkToken.TryParse(
+                (await Circle.InvitationsAsync(group.Access, Cancellation)).Single(line => line.Id == id).LinkToken);
+
+            await (isTakenOut
+                ? Circle.RemoveAsync(group.Access, other.HostId!.Value, Cancellation)
+                : Circle.GrantAsync(group.Access, other.HostId!.Value, HostRole.Cook, false, Cancellation));
+
+            Assert.IsType<JoiningLookup.LinkNotValid>(await Joining.LookAsync(link, Cancellation));
+            await Assert.ThrowsAsync<RightMissingException>(() => Circle.RemoveAsync(other, group.Host, Cancellation));
         }
     }
 

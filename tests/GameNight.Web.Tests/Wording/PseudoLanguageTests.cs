@@ -77,15 +77,6 @@ public sealed class PseudoLanguageTests : IDisposable
         }));
     }
 
-    [Fact]
-    public async Task The_choice_of_measures_takes_every_text_from_the_resources() => AssertTranslated(
-        await ShownAsync<MeasuresChoice>(new()
-        {
-            [nameof(MeasuresChoice.Chosen)] = MeasureSystem.UsCustomary,
-            [nameof(MeasuresChoice.To)] = "/",
-            [nameof(MeasuresChoice.Token)] = new AntiforgeryTokenSet("request", "cookie", "field", null),
-        }));
-
     [Theory]
     [InlineData("Plain words", "Plain words")]
     [InlineData("⟦Ｓａｉｄ⟧ ｇｌｕｅｄ", " ｇｌｕｅｄ")]

@@ -1,0 +1,143 @@
+using System.Text.Json;
+using GameNight.Nights.Records;
+using GameNight.TestKit.Running;
+using GameNight.Web.Tests.Pages;
+
+namespace GameNight.Web.Tests.Visibility;
+
+/// <summary>The matrix of <c>visibility.json</c>, cell by cell: who sees what of a night, and who does not.</summary>
+public sealed class VisibilityTests(SharedApp site)
+{
+    private const string MustNot = "Lupin";
+
+    private static readonly string[] Viewers =
+        ["owner", "notesCoHost", "coHost", "self", "otherGuest", "otherGroup", "formerLink", "anonymous", "preview"];
+
+    private static readonly Lock Once = new();
+    private static Task<Seen>? _seen;
+
+    private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
+
+    public static TheoryData<string, string, bool> Cells
+    {
+        get
+        {
+            using var matrix = JsonDocument.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Visibility", "visibility.json")));
+            var cells = new TheoryData<string, string, bool>();
+            foreach (var row in matrix.RootElement.GetProperty("rows").EnumerateArray())
+            {
+                var seenBy = row.GetProperty("seenBy").EnumerateArray().Select(viewer => viewer.GetString()!).ToHashSet();
+                Assert.Subset(Viewers.ToHashSet(), seenBy);
+                foreach (var viewer in Viewers)
+                {
+                    cells.Add(row.GetProperty("marker").GetString()!, viewer, seenBy.Contains(viewer));
+                }
+            }
+
+            return cells;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Cells))]
+    public async Task Everybody_sees_what_is_theirs_to_see_and_no_more(string marker, string viewer, bool sees)
+    {
+        var seen = await SeenAsync();
+
+        Assert.Equal(sees, seen.Texts[viewer].Contains(seen.Markers[marker], StringComparison.OrdinalIgnoreCase));
+    }
+
+    private Task<Seen> SeenAsync()
+    {
+        lock (Once)
+        {
+            return _seen ??= LookAsync();
+        }
+    }
+
+    private async Task<Seen> LookAsync()
+    {
+        var (app, host) = (await site.AppAsync(), await site.HostAsync());
+        var (name, shown) = ("Zebulina Markwort", "Quillfeather");
+        var guest = await host.KnowAsync(name, Cancellation);
+        var open = await host.KnowAsync(shown, Cancellation);
+        var other = await host.KnowAsync("Rui", Cancellation);
+        var night = await host.OpenNightAsync(
+            [guest, open, other], Cancellation, facts => facts with { Title = "Marked title", Address = "Marked lane 9" });
+        var wish = await host.ToppingAsync("Marked topping", Cancellation);
+        var link = await host.LinkAsync(night, guest, Cancellation);
+        await SendAsync(
+            app, link, ("presence", "Coming"), ("consent", "on"), ("note", "Marked note, between us"), ("must0-Lupin", "a"),
+            ($"like-{wish}", "Never"));
+        await SendAsync(app, await host.LinkAsync(night, open, Cancellation), ("presence", "Coming"), ("showsName", "on"));
+        var otherLink = await host.LinkAsync(night, other, Cancellation);
+        var former = otherLink;
+        await host.RenewLinkAsync(night, other, Cancellation);
+        otherLink = await host.LinkAsync(night, other, Cancellation);
+        await SendAsync(app, otherLink, ("presence", "Undecided"));
+
+        var page = await app.Client.GetAsync(link, Cancellation);
+        var document = await page.DocumentAsync();
+        var texts = new Dictionary<string, string>
+        {
+            ["owner"] = await host.SeenByAsync(night, HostRole.Owner, seesNotes: true, Cancellation),
+            ["notesCoHost"] = await host.SeenByAsync(night, HostRole.Organiser, seesNotes: true, Cancellation),
+            ["coHost"] = await host.SeenByAsync(night, HostRole.Cook, seesNotes: false, Cancellation),
+            ["otherGroup"] = await host.SeenByStrangerAsync(night, Cancellation),
+            ["self"] = Filled(document) + link,
+            ["otherGuest"] = await TextAsync(app, otherLink, $"{otherLink}/night.ics"),
+            ["formerLink"] = await TextAsync(app, former, $"{former}/night.ics"),
+            ["anonymous"] = await TextAsync(
+                app, "/", "/sign-in", "/first", "/i/unknown", $"/g/{host.Group}", $"/g/{host.Group}/n/{night}", "/openapi/v1.json", "/health/ready"),
+            ["preview"] = $"{document.Title} {string.Join(' ', document.QuerySelectorAll("meta").Select(meta => meta.GetAttribute("content")))} {page.Headers}",
+        };
+        return new Seen(texts, new Dictionary<string, string>
+        {
+            ["name"] = name,
+            ["shownName"] = shown,
+            ["note"] = "Marked note",
+            ["mustNot"] = MustNot,
+            ["wish"] = wish,
+            ["address"] = "Marked lane",
+            ["title"] = "Marked title",
+            ["group"] = "Thursday table",
+            ["link"] = link["/i/".Length..],
+        });
+    }
+
+    /// <summary>What the guest reads, with what their form holds: ticked boxes and chosen likings by name.</summary>
+    private static string Filled(AngleSharp.Html.Dom.IHtmlDocument page) => page.Body!.TextContent + string.Join(' ', page
+        .QuerySelectorAll("input[checked], option[selected], textarea")
+        .Select(field => $"{field.GetAttribute("name") ?? field.ParentElement?.GetAttribute("name")} {field.TextContent}"));
+
+    private static async Task<string> TextAsync(RunningApp app, params IReadOnlyList<string> paths)
+    {
+        var text = "";
+        foreach (var path in paths)
+        {
+            var answer = await app.Client.GetAsync(path, Cancellation);
+            text += $"{answer.Headers} {Selected(await answer.DocumentAsync())}";
+        }
+
+        return text;
+    }
+
+    /// <summary>Names of toppings and allergens stand in everybody's form: what counts is what is chosen there.</summary>
+    private static string Selected(AngleSharp.Html.Dom.IHtmlDocument page)
+    {
+        foreach (var offered in page.QuerySelectorAll("form").ToList())
+        {
+            offered.Remove();
+        }
+
+        return page.DocumentElement.OuterHtml;
+    }
+
+    private static async Task SendAsync(RunningApp app, string link, params IReadOnlyList<(string Name, string Value)> fields)
+    {
+        var sent = await (await AnswerPage.OpenAsync(app.Client, link, Cancellation)).SendAsync(Cancellation, fields);
+        Assert.Equal(System.Net.HttpStatusCode.SeeOther, sent.StatusCode);
+    }
+
+    private sealed record Seen(IReadOnlyDictionary<string, string> Texts, IReadOnlyDictionary<string, string> Markers);
+}
