@@ -111,6 +111,9 @@ public class LookBackTests(Site site)
         await guest.CheckLooksAsync("look-back");
         await host.Button("Write it down").ClickAsync();
         await host.SeesAsync("A line of Rui");
+
+        // Fading away it has too little contrast for a moment.
+        await Expect(host.Page.Locator(".mud-snackbar")).ToHaveCountAsync(0, new() { Timeout = 30_000 });
         await host.OpenEverythingAsync();
         await host.CheckLooksAsync("back-written");
         await host.GoLiveAsync($"{await site.GroupPathAsync()}/past");
