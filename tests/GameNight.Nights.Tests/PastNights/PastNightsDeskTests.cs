@@ -35,7 +35,11 @@ public sealed class PastNightsDeskTests(ClassDatabase database) : PastNightsTest
         var night = await ServedAsync("Ines", "Jo");
         Assert.IsType<LogResult.Written>(await WriteAsync(night, NothingNoted with
         {
-            Came = [Came(night, "Ines", 2)], Baked = Pies(3), SlicesLeft = 4.5, Pies = [new(1, 2, " first gone ")], ToChange = " one fewer ",
+            Came = [Came(night, "Ines", 2)],
+            Baked = Pies(3),
+            SlicesLeft = 4.5,
+            Pies = [new(1, 2, " first gone ")],
+            ToChange = " one fewer ",
         }));
         var first = await PastAsync(night);
 
