@@ -133,13 +133,13 @@ internal sealed class GroupSession(GameNightDb db, IDbContextTransaction transac
     }
 
     // A later request always has a later time, even when clocks disagree or stand still: the planner tells them apart by it.
-    // Only a row that waits for the time of mixing is brought forward.
+    // Only a row that waits for the time of mixing, further off than clocks disagree, is brought forward.
     private Task<int> QueueAsync(NightId night, Instant at, CancellationToken cancellation) => db.Database.ExecuteSqlAsync(
         $"""
          insert into replan_queue as queue (group_id, night_id, requested_at) values ({groupId.Value}, {night.Value}, {at})
          on conflict (group_id, night_id) do update
          set requested_at = case
-             when queue.requested_at > excluded.requested_at + interval '1 second' then excluded.requested_at
+             when queue.requested_at > excluded.requested_at + interval '1 minute' then excluded.requested_at
              else greatest(excluded.requested_at, queue.requested_at + interval '1 microsecond')
          end
          """,

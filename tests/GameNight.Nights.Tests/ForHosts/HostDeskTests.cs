@@ -83,7 +83,7 @@ public sealed class HostDeskTests(ClassDatabase database) : NightsTest(database)
 
         Assert.All(results, result => Assert.Equal(new NightResult.Kept(id, ClockChange.None), result));
         var line = Assert.Single(await App.Nights.NightsAsync(group.Access, Cancellation));
-        Assert.Equal((id, 2, 0), (line.Id, line.Invited, line.Coming));
+        Assert.Equal((id, 2, 1), (line.Id, line.Invited, line.Coming));
     }
 
     [Fact]

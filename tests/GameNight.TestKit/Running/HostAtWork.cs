@@ -101,6 +101,8 @@ public sealed class HostAtWork : IAsyncDisposable
         }
     }
 
+    public Task CancelAsync(NightId night, CancellationToken cancellation) => Desk.CancelAsync(_access, night, cancellation);
+
     /// <summary>Path of the guest's private page.</summary>
     public async Task<string> LinkAsync(NightId night, GuestId guest, CancellationToken cancellation) =>
         $"/i/{(await NightAsync(night, cancellation)).Guests.Single(row => row.Id == guest).LinkToken}";
