@@ -30,7 +30,7 @@ public class TrustedProxyTests
 
     [Theory]
     [InlineData(null, null)]
-    [InlineData("127.0.0.1", "; secure")]
+    [InlineData("127.0.0.0/8", "; secure")]
     public async Task Cookies_are_for_encrypted_ways_once_a_named_proxy_says_that_it_is_one(string? proxies, string? marked)
     {
         await using var app = await RunningApp.StartAsync(
