@@ -204,9 +204,9 @@ internal static class GuestEndpoints
     /// <summary>A link that was copied with these thanks promises nothing to whoever has not answered.</summary>
     private static Message? Thanks(string? sent, InvitationView invitation) => sent switch
     {
-        "forgotten" when invitation.Remembered is null => new(GuestPages.Forgotten, IsCare: false),
+        "forgotten" when invitation.Remembered is null => new(GuestPages.NothingRemembered, IsCare: false),
         _ when invitation.Answer is null || invitation.IsCancelled => null,
-        "confirmed" when invitation.Moved is null => new(Phrase.Fill(GuestPages.Confirmed, invitation.GuestName), IsCare: false),
+        "confirmed" when invitation.Moved is null => new(Phrase.Fill(GuestPages.AnswerHolds, invitation.GuestName), IsCare: false),
         "yes" => new(Phrase.Fill(GuestPages.Kept, invitation.GuestName), IsCare: false),
         "late" => new(GuestPages.KeptAsLate, IsCare: false),
         "unsaid" => new(GuestPages.KeptWithoutNeeds, IsCare: true),

@@ -25,8 +25,7 @@ public sealed class ConflictText(string zone, Func<string, string> nameOf, Measu
     {
         BallLargerThanBowl c => Fill(Conflicts.BallLargerThanBowl, _measures.SayDough(c.Ball), _measures.SayDough(c.Capacity)),
         NoSensibleDose c => Fill(Conflicts.NoSensibleDose, Percent(c.NearestFresh)),
-        BegunDoughOffItsHours c => Fill(
-            Conflicts.BegunDoughOffItsHours, Length(c.Cold), Whole(c.Shortest.TotalHours), Whole(c.Longest.TotalHours), Rises(c)),
+        BegunDoughOffItsHours c => Begun(c),
         NothingPermitted c => Fill(NothingPermittedFor(c.Because), nameOf(c.EaterId)),
         OwnPiesDoNotFit c => Count(
             Conflicts.ResourceManager, nameof(Conflicts.OwnPiesDoNotFitOther), c.EaterIds.Count,
@@ -49,12 +48,17 @@ public sealed class ConflictText(string zone, Func<string, string> nameOf, Measu
         _ => throw new UnreachableException($"No wording for {conflict.GetType().Name}."),
     };
 
-    private static string Rises(BegunDoughOffItsHours conflict) => conflict.GasOfWanted switch
+    private static string Begun(BegunDoughOffItsHours conflict)
     {
-        > 1.05 => Fill(Conflicts.RisesTooFar, Percent(Math.Round(conflict.GasOfWanted, 1))),
-        < 0.95 => Fill(Conflicts.RisesTooLittle, Percent(Math.Round(conflict.GasOfWanted, 1))),
-        _ => Conflicts.RisesAsWanted,
-    };
+        var (cold, shortest, longest) = (Length(conflict.Cold), Whole(conflict.Shortest.TotalHours), Whole(conflict.Longest.TotalHours));
+        var risesTo = Percent(Math.Round(conflict.GasOfWanted, 1));
+        return conflict.GasOfWanted switch
+        {
+            > 1.05 => Fill(Conflicts.BegunDoughRisesMore, cold, shortest, longest, risesTo),
+            < 0.95 => Fill(Conflicts.BegunDoughRisesLess, cold, shortest, longest, risesTo),
+            _ => Fill(Conflicts.BegunDoughRisesEnough, cold, shortest, longest),
+        };
+    }
 
     private string NoFree(NoFreeHands conflict)
     {

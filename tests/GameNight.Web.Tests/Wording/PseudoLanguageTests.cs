@@ -22,7 +22,10 @@ namespace GameNight.Web.Tests.Wording;
 public sealed class PseudoLanguageTests : IDisposable
 {
     private static readonly string[] Given =
-        ["Rui", "Board night", "Thursday table", "Inês", "Europe/Lisbon", "Rua do Forno 3", "olives", "Mushrooms", "no nuts at all"];
+        ["Rui", "Board night", "Thursday table", "Inês", "Europe/Lisbon", "Rua do Forno 3", "olives", "Mushrooms", "no nuts at all", "Tomma", "Marek", "Europe/Berlin"];
+
+    private static readonly MovedSince AMove = new(
+        new LocalDateTime(2026, 12, 3, 19, 0), "Europe/Berlin", new LocalDateTime(2026, 12, 10, 19, 0), "Europe/Lisbon", false);
 
     private readonly CultureInfo _before = CultureInfo.CurrentUICulture;
 
@@ -65,15 +68,23 @@ public sealed class PseudoLanguageTests : IDisposable
     [Theory]
     [InlineData(true, true)]
     [InlineData(false, false)]
-    public async Task The_answer_page_takes_every_text_from_the_resources(bool hasAnswered, bool isAfterCommitment)
+    [InlineData(true, false, true)]
+    [InlineData(true, false, false, true)]
+    public async Task The_answer_page_takes_every_text_from_the_resources(
+        bool hasAnswered, bool isAfterCommitment, bool isCancelled = false, bool hasMoved = false)
     {
-        var invitation = AnInvitation(hasAnswered, isAfterCommitment);
+        var invitation = AnInvitation(hasAnswered, isAfterCommitment) with
+        {
+            IsCancelled = isCancelled,
+            Moved = hasMoved ? AMove : null,
+        };
 
         AssertTranslated(await ShownAsync<InvitationPage>(new()
         {
             [nameof(InvitationPage.Invitation)] = invitation,
             [nameof(InvitationPage.Form)] = AnswerForm.Of(invitation),
             [nameof(InvitationPage.Token)] = "token",
+            [nameof(InvitationPage.LookBack)] = hasAnswered ? "token" : null,
         }));
     }
 
@@ -130,5 +141,11 @@ public sealed class PseudoLanguageTests : IDisposable
         hasAnswered ? [new DietaryNeeds([Diet.Vegan], [Allergen.Nuts], [Allergen.Milk])] : [],
         hasAnswered ? "no nuts at all" : null,
         hasAnswered,
-        hasAnswered);
+        hasAnswered,
+        false,
+        null,
+        0,
+        hasAnswered ? new WhoComes(3, ["Tomma", "Marek"]) : new WhoComes(1, []),
+        hasAnswered,
+        hasAnswered ? new WishFacts(Hunger.More, new Dictionary<string, Liking>(), DietaryNeeds.None) : null);
 }
