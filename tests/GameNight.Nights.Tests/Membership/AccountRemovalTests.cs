@@ -130,7 +130,7 @@ public sealed class AccountRemovalTests(ClassDatabase database) : NightsTest(dat
 
     private static byte[] Id(HostId host, byte number) => [.. host.Value.ToByteArray(), number];
 
-    private Task AddPasskeyAsync(HostId host, byte number) => Rows.TellAsync(
+    private Task<int> AddPasskeyAsync(HostId host, byte number) => Rows.TellAsync(
         Database.AdminConnectionString,
         $$"""
           insert into account_passkeys (credential_id, user_id, data)

@@ -1,5 +1,4 @@
 using GameNight.Nights.Membership;
-using GameNight.Nights.Records;
 using GameNight.Nights.Tests.Storage;
 using GameNight.TestKit.Postgres;
 

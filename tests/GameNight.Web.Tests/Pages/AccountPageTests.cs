@@ -87,7 +87,8 @@ public class AccountPageTests(SharedApp site)
         {
             using var other = await SignInAsync(id);
 
-            var ended = await host.SendAsync("/account/sign-out-everywhere", []);
+            var ended = await host.PostAsync(
+                "/account/sign-out-everywhere", [("__RequestVerificationToken", await host.TokenAsync("/account"))]);
             var here = await host.Client.GetAsync("/account", Cancellation);
             var there = await other.Client.GetAsync("/account", Cancellation);
 

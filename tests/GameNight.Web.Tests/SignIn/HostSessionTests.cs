@@ -3,6 +3,7 @@ using System.Security.Claims;
 using GameNight.Web.SignIn;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.TestHost;
@@ -25,6 +26,7 @@ public sealed class HostSessionTests : IAsyncDisposable
     {
         var builder = WebApplication.CreateSlimBuilder();
         builder.WebHost.UseTestServer();
+        builder.Services.AddSingleton<IDataProtectionProvider>(new EphemeralDataProtectionProvider());
         builder.Services.Replace(ServiceDescriptor.Singleton<TimeProvider>(_clock));
         builder.Services.AddAuthentication(IdentityConstants.ApplicationScheme).AddCookie(IdentityConstants.ApplicationScheme, HostSession.Limit);
         builder.Services.AddAuthorization();
@@ -115,7 +117,11 @@ public sealed class HostSessionTests : IAsyncDisposable
     private async Task<HttpResponseMessage> GoAsync(string path, HttpMethod? method = null)
     {
         using var request = new HttpRequestMessage(method ?? HttpMethod.Get, path);
-        request.Headers.Add("Cookie", _cookie);
+        if (_cookie.Length > 0)
+        {
+            request.Headers.Add("Cookie", _cookie);
+        }
+
         var answer = await _app.GetTestClient().SendAsync(request, TestContext.Current.CancellationToken);
         if (answer.Headers.TryGetValues("Set-Cookie", out var cookies))
         {
