@@ -23,7 +23,7 @@ public abstract record GroupRemovalResult
 }
 
 /// <summary>Deletes a group with everything of it. Accounts stay: a host may have other groups.</summary>
-public sealed class GroupRemoval
+public sealed partial class GroupRemoval
 {
     private readonly GroupSessions _sessions;
     private readonly ReplanRequests _replans;
@@ -66,7 +66,10 @@ public sealed class GroupRemoval
             _replans.Wake(night);
         }
 
-        _log.LogInformation("Group {Group} was deleted by host {Host}.", access.GroupId, access.HostId);
+        SayDeleted(_log, access.GroupId, access.HostId!.Value);
         return new GroupRemovalResult.Deleted();
     }
+
+    [LoggerMessage(LogLevel.Information, "Group {Group} was deleted by host {Host}.")]
+    private static partial void SayDeleted(ILogger log, GroupId group, HostId host);
 }

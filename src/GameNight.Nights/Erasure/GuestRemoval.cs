@@ -30,7 +30,7 @@ public abstract record RemovalResult
 /// Removes a guest, by a host or by themselves: effect at once. Of past nights only counts are kept, under the id of a
 /// former guest without a name.
 /// </summary>
-public sealed class GuestRemoval
+public sealed partial class GuestRemoval
 {
     private readonly GroupSessions _sessions;
     private readonly LinkDirectory _links;
@@ -110,7 +110,7 @@ public sealed class GuestRemoval
             _replans.Wake(night);
         }
 
-        _log.LogInformation("Guest {Guest} of group {Group} was removed by {By}.", id, session.GroupId, access.HostId?.ToString() ?? "themselves");
+        SayRemoved(_log, id, session.GroupId, access.HostId?.ToString() ?? "themselves");
         return new RemovalResult.Removed();
     }
 
@@ -156,4 +156,7 @@ public sealed class GuestRemoval
                 cancellation);
         }
     }
+
+    [LoggerMessage(LogLevel.Information, "Guest {Guest} of group {Group} was removed by {By}.")]
+    private static partial void SayRemoved(ILogger log, GuestId guest, GroupId group, string by);
 }

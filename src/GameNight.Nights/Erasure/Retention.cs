@@ -12,7 +12,7 @@ namespace GameNight.Nights.Erasure;
 /// Keeps the word given with the consent: <see cref="DietaryNote.KeptDays"/> days after the night, must-nots and notes are
 /// erased, and plans and dough commitments lose what they say of them. Safe to run as often as one likes.
 /// </summary>
-internal sealed class Retention(GroupSessions sessions, IClock clock, ILogger<Retention> log) : BackgroundService
+internal sealed partial class Retention(GroupSessions sessions, IClock clock, ILogger<Retention> log) : BackgroundService
 {
     /// <summary>A link that has ended is remembered this long, so that whoever opens it late is told so.</summary>
     public static readonly Duration EndedLinksKept = Duration.FromDays(30);
@@ -37,25 +37,28 @@ internal sealed class Retention(GroupSessions sessions, IClock clock, ILogger<Re
     public static bool IsOver(Night night, Instant now) =>
         NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone) + Duration.FromDays(DietaryNote.KeptDays) < now;
 
+    /// <returns>How many guests' must-nots and notes were erased.</returns>
     /// <exception cref="NightsUnavailableException">The database is away; the next round does the rest.</exception>
-    public async Task EraseAsync(CancellationToken cancellation)
+    public async Task<int> EraseAsync(CancellationToken cancellation)
     {
+        var erased = 0;
         foreach (var group in await GroupsAsync(cancellation))
         {
             try
             {
-                await EraseAsync(group, cancellation);
+                erased += await EraseAsync(group, cancellation);
             }
             catch (Exception fault) when (fault is not OperationCanceledException && !NightsUnavailableException.IsMeantBy(fault))
             {
                 // One group's trouble must not keep the others' notes.
-                log.LogError(fault, "Notes of group {Group} could not be erased; the next round tries again.", group);
+                SayGroupFailed(log, group, fault);
             }
         }
 
         var endedBefore = clock.GetCurrentInstant() - EndedLinksKept;
         await using var db = await sessions.OpenGlobalAsync(cancellation);
         await db.Links.Where(link => link.ExpiresAt < endedBefore).ExecuteDeleteAsync(cancellation);
+        return erased;
     }
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
@@ -69,7 +72,7 @@ internal sealed class Retention(GroupSessions sessions, IClock clock, ILogger<Re
             }
             catch (Exception fault) when (!stoppingToken.IsCancellationRequested)
             {
-                log.LogWarning(fault, "Notes could not be erased now; they will be in the next round.");
+                SayNotErased(log, fault);
                 pause = PauseAfterFault;
             }
             catch (OperationCanceledException)
@@ -81,14 +84,14 @@ internal sealed class Retention(GroupSessions sessions, IClock clock, ILogger<Re
         }
     }
 
-    private async Task EraseAsync(GroupId group, CancellationToken cancellation)
+    private async Task<int> EraseAsync(GroupId group, CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
         await using var session = await sessions.OpenAsync(new GroupAccess(group, null, null), cancellation);
         var db = session.Db;
         var over = (await db.Nights.AsNoTracking().ToListAsync(cancellation))
             .Where(night => IsOver(night, now)).Select(night => night.Id).ToList();
-        await db.DietaryNotes.Where(note => over.Contains(note.NightId)).ExecuteDeleteAsync(cancellation);
+        var erased = await db.DietaryNotes.Where(note => over.Contains(note.NightId)).ExecuteDeleteAsync(cancellation);
         await db.HostInvitations.Where(invitation => invitation.ExpiresAt < now).ExecuteDeleteAsync(cancellation);
         foreach (var plan in await db.Plans.FromSqlRaw(TellingPlans).AsNoTracking()
             .Where(plan => over.Contains(plan.NightId)).ToListAsync(cancellation))
@@ -103,6 +106,7 @@ internal sealed class Retention(GroupSessions sessions, IClock clock, ILogger<Re
         }
 
         await session.CommitAsync(cancellation);
+        return erased;
     }
 
     /// <summary>
@@ -121,4 +125,10 @@ internal sealed class Retention(GroupSessions sessions, IClock clock, ILogger<Re
 
         return groups;
     }
+
+    [LoggerMessage(LogLevel.Warning, "Notes could not be erased now; they will be in the next round.")]
+    private static partial void SayNotErased(ILogger log, Exception fault);
+
+    [LoggerMessage(LogLevel.Error, "Notes of group {Group} could not be erased; the next round tries again.")]
+    private static partial void SayGroupFailed(ILogger log, GroupId group, Exception fault);
 }

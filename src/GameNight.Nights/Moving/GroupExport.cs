@@ -30,7 +30,7 @@ public abstract record ExportResult
 /// Writes a group as one document, night by night, as it stood at one moment. It closes only when all of it is there: what
 /// was cut off on the way cannot be mistaken for a shorter group.
 /// </summary>
-public sealed class GroupExport
+public sealed partial class GroupExport
 {
     private const int MostAtOnce = 3;
 
@@ -79,7 +79,7 @@ public sealed class GroupExport
             throw;
         }
 
-        _log.LogInformation("Group {Group} was exported by host {Host}.", access.GroupId, access.HostId);
+        SayExported(_log, access.GroupId, access.HostId.Value);
         return new ExportResult.Written();
     }
 
@@ -182,4 +182,7 @@ public sealed class GroupExport
             isPastKeeping ? PlanErasure.WithoutNeeds(snapshot) : snapshot,
             isPastKeeping ? PlanErasure.WithoutPeople(plan) : plan);
     }
+
+    [LoggerMessage(LogLevel.Information, "Group {Group} was exported by host {Host}.")]
+    private static partial void SayExported(ILogger log, GroupId group, HostId host);
 }

@@ -34,7 +34,7 @@ public abstract record ImportResult
 /// Founds a group from a document: its importer is its only owner, guests keep their ids, links are made anew, notes are
 /// encrypted anew and only while they may be kept, and plans of nights to come are made anew.
 /// </summary>
-public sealed class GroupImport
+public sealed partial class GroupImport
 {
     private const int MostAtOnce = 2;
 
@@ -105,10 +105,13 @@ public sealed class GroupImport
         }
 
         _replans.Wake();
-        _log.LogInformation("Group {Group} was founded from a document by host {Host}.", id, host);
+        SayFounded(_log, id, host);
         return new ImportResult.Imported(id);
     }
 
     private async Task<bool> IsMineAsync(HostId host, GroupId id, CancellationToken cancellation) =>
         (await _sessions.MembershipsOfAsync(host, cancellation)).Any(membership => membership.GroupId == id);
+
+    [LoggerMessage(LogLevel.Information, "Group {Group} was founded from a document by host {Host}.")]
+    private static partial void SayFounded(ILogger log, GroupId group, HostId host);
 }
