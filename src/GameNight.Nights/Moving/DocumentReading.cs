@@ -1,9 +1,10 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 
 namespace GameNight.Nights.Moving;
 
 /// <summary>What came of reading a document.</summary>
-internal abstract record DocumentReading
+internal abstract partial record DocumentReading
 {
     private DocumentReading()
     {
@@ -47,7 +48,7 @@ internal abstract record DocumentReading
         catch (Exception problem) when (problem is NotSupportedException or ArgumentException or FormatException)
         {
             // A reason or conflict without its kind, or a value that its own type refuses.
-            return new Refused(new DocumentProblem("$", DocumentFault.Unreadable));
+            return new Refused(new DocumentProblem(PathIn(problem.Message) ?? "$", DocumentFault.Unreadable));
         }
     }
 
@@ -79,6 +80,13 @@ internal abstract record DocumentReading
 
         return (schema, version);
     }
+
+    /// <summary>Not every refusal of the serializer carries its place as data.</summary>
+    private static string? PathIn(string message) =>
+        PlaceInMessage().Match(message) is { Success: true } place ? place.Groups[1].Value : null;
+
+    [GeneratedRegex(@" Path: (\$\S*) \|")]
+    private static partial Regex PlaceInMessage();
 
     /// <summary>Our own sentences as they are; those of the serializer would name our types.</summary>
     private static string? Said(JsonException problem)

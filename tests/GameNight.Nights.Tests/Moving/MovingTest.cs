@@ -7,6 +7,7 @@ using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Snapshots;
 using GameNight.Nights.Storage;
+using GameNight.Nights.Tests.Storage;
 using GameNight.Planning;
 using GameNight.Planning.Contract;
 using GameNight.Planning.Guests;
@@ -45,6 +46,7 @@ public abstract class MovingTest(ClassDatabase database) : NightsTest(database)
         await App.AnswerAsync(ruiLink, Answers.Coming());
         await App.Nights.OverruleAsync(group.Access, night, overrides => overrides with { SaucePerPie = new Grams(81.5) }, Cancellation);
         await PlanAsync(group.Access, night);
+        await Rows.TellAsync(Database.AdminConnectionString, $"delete from replan_queue where night_id = '{night.Value}'");
         await InSessionAsync(group.Access, async session =>
         {
             var (snapshot, plan) = (await SnapshotAsync(session, night), await session.Db.Plans.FindAsync([group.Id, night], Cancellation));

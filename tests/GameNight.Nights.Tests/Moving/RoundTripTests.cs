@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using GameNight.Nights.Erasure;
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Moving;
@@ -38,7 +39,7 @@ public sealed class RoundTripTests(ClassDatabase database) : MovingTest(database
     {
         var lived = await LiveAsync();
         App.Clock.AdvanceDays(30);
-        await App.Get<Erasure.GuestRemoval>().RemoveAsync(lived.Group.Access, lived.Rui, Cancellation);
+        await App.Get<GuestRemoval>().RemoveAsync(lived.Group.Access, lived.Rui, Cancellation);
         var first = await ExportAsync(lived.Group.Access);
 
         var imported = Assert.IsType<ImportResult.Imported>(await ImportAsync(lived.Group.Host, first));
