@@ -5,6 +5,7 @@ using GameNight.Nights.Reference;
 using GameNight.Planning;
 using GameNight.Web.Api;
 using GameNight.Web.Guests;
+using GameNight.Web.Moving;
 using GameNight.Web.Shell;
 using GameNight.Web.SignIn;
 using Microsoft.AspNetCore.Authentication.Cookies;
@@ -148,6 +149,8 @@ public static class GameNightApp
         app.MapMeasuresChoice();
         app.MapGuestPages();
         app.MapLookBackPages();
+        app.MapOwnDataPages();
+        app.MapMoving();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>
             circuit.ContentSecurityFrameAncestorsPolicy = null);
     }
