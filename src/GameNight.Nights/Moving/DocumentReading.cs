@@ -23,9 +23,9 @@ internal abstract partial record DocumentReading
     public static DocumentReading Of(ReadOnlySpan<byte> bytes)
     {
         var json = bytes.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
+        var (schema, version) = Envelope(json);
         try
         {
-            var (schema, version) = Envelope(json);
             if (schema != GroupDocument.SchemaName || version is null or < 1)
             {
                 return new NotOurs();
@@ -52,13 +52,28 @@ internal abstract partial record DocumentReading
         }
     }
 
+    /// <summary>As far as it can be read: what comes behind it is told with its place when all of it is read.</summary>
     private static (string? Schema, int? Version) Envelope(ReadOnlySpan<byte> json)
     {
-        var reader = new Utf8JsonReader(json, new JsonReaderOptions { MaxDepth = GroupJson.Options.MaxDepth });
         (string? schema, int? version) = (null, null);
+        try
+        {
+            ReadEnvelope(json, ref schema, ref version);
+        }
+        catch (Exception fault) when (fault is JsonException or InvalidOperationException)
+        {
+            // Cut off, no JSON at all, or text that is none.
+        }
+
+        return (schema, version);
+    }
+
+    private static void ReadEnvelope(ReadOnlySpan<byte> json, ref string? schema, ref int? version)
+    {
+        var reader = new Utf8JsonReader(json, new JsonReaderOptions { MaxDepth = GroupJson.Options.MaxDepth });
         if (!reader.Read() || reader.TokenType != JsonTokenType.StartObject)
         {
-            return (null, null);
+            return;
         }
 
         while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
@@ -77,8 +92,6 @@ internal abstract partial record DocumentReading
 
             reader.Skip();
         }
-
-        return (schema, version);
     }
 
     /// <summary>Not every refusal of the serializer carries its place as data.</summary>
@@ -92,7 +105,7 @@ internal abstract partial record DocumentReading
     private static string? Said(JsonException problem)
     {
         var message = problem.InnerException is ArgumentException inner ? inner.Message.Split(" (Parameter ")[0] : problem.Message;
-        return message.Contains(" | LineNumber: ", StringComparison.Ordinal) || message.Contains(" type '", StringComparison.Ordinal)
+        return message.Contains("LineNumber: ", StringComparison.Ordinal) || message.Contains(" type '", StringComparison.Ordinal)
             ? null
             : message;
     }

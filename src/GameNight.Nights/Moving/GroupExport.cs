@@ -1,4 +1,5 @@
 using System.Data;
+using System.IO.Pipelines;
 using System.Text.Json;
 using GameNight.Nights.Erasure;
 using GameNight.Nights.ForGuests;
@@ -67,15 +68,16 @@ public sealed partial class GroupExport
         deadline.CancelAfter(Deadline);
         await using var session = await _sessions.OpenAsync(access, deadline.Token, IsolationLevel.RepeatableRead);
         var group = await session.Db.Groups.AsNoTracking().SingleAsync(deadline.Token);
-        await using var json = new Utf8JsonWriter(open(group.Name), GroupJson.Writing);
+        var pipe = PipeWriter.Create(open(group.Name), new StreamPipeWriterOptions(leaveOpen: true));
         try
         {
-            await WriteAsync(json, session, access, group, deadline.Token);
+            await WriteAsync(pipe, session, access, group, deadline.Token);
+            await pipe.CompleteAsync();
         }
-        catch
+        catch (Exception fault)
         {
-            // Or leaving would still flush what is written so far and look as if all were well.
-            json.Reset(Stream.Null);
+            // What is not sent yet is thrown away.
+            await pipe.CompleteAsync(fault);
             throw;
         }
 
@@ -84,9 +86,10 @@ public sealed partial class GroupExport
     }
 
     private async Task WriteAsync(
-        Utf8JsonWriter json, GroupSession session, GroupAccess access, Group group, CancellationToken cancellation)
+        PipeWriter pipe, GroupSession session, GroupAccess access, Group group, CancellationToken cancellation)
     {
         var (db, now) = (session.Db, _clock.GetCurrentInstant());
+        await using var json = new Utf8JsonWriter(pipe, GroupJson.Writing);
         json.WriteStartObject();
         Write(json, nameof(GroupDocument.Schema), GroupDocument.SchemaName);
         Write(json, nameof(GroupDocument.Version), GroupDocument.CurrentVersion);
@@ -112,12 +115,14 @@ public sealed partial class GroupExport
         foreach (var night in await db.Nights.AsNoTracking().OrderBy(night => night.Id).ToListAsync(cancellation))
         {
             JsonSerializer.Serialize(json, await PartAsync(session, night, rows, access, now, cancellation), GroupJson.Options);
-            await json.FlushAsync(cancellation);
+            json.Flush();
+            await pipe.FlushAsync(cancellation);
         }
 
         json.WriteEndArray();
         json.WriteEndObject();
-        await json.FlushAsync(cancellation);
+        json.Flush();
+        await pipe.FlushAsync(cancellation);
     }
 
     private static void Write<T>(Utf8JsonWriter json, string member, T value)

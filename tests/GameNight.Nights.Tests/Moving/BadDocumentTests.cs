@@ -75,6 +75,7 @@ public sealed class BadDocumentTests(ClassDatabase database) : MovingTest(databa
     [InlineData("{\"schema\":\"gamenight-group\",\"version\":0}")]
     [InlineData("{\"schema\":\"gamenight-group\",\"version\":1.5}")]
     [InlineData("{\"schema\":\"gamenight-group\",\"version\":1}")]
+    [InlineData("{\"schema\":\"\\ud800\",\"version\":1}")]
     [InlineData("PK\u0003\u0004 a packed folder")]
     public async Task Something_else_than_a_group_is_refused(string text)
     {
