@@ -1,5 +1,6 @@
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
+using GameNight.Nights.PastNights;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
@@ -88,6 +89,7 @@ public sealed partial class GuestRemoval
             .Where(night => NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone) > now)
             .Select(night => night.Id).ToHashSet();
 
+        await LookBackErasure.ClearWordsAsync(session, id, cancellation);
         await db.RememberedWishes.Where(row => row.GuestId == id).ExecuteDeleteAsync(cancellation);
         await db.DietaryNotes.Where(row => row.GuestId == id).ExecuteDeleteAsync(cancellation);
         await db.Links.Where(link => link.GroupId == session.GroupId && link.Subject == id.Value).ExecuteDeleteAsync(cancellation);
@@ -114,7 +116,7 @@ public sealed partial class GuestRemoval
         return new RemovalResult.Removed();
     }
 
-    /// <summary>Of past nights: who came with how many, how much was eaten; no likes, no words.</summary>
+    /// <summary>Of past nights: who came with how many; no likes.</summary>
     private static async Task KeepCountsAsync(
         GameNightDb db, GuestId id, HashSet<NightId> coming, CancellationToken cancellation)
     {
@@ -122,11 +124,6 @@ public sealed partial class GuestRemoval
         {
             var counts = answer.Facts with { Hunger = Hunger.AsUsual, Likes = new Dictionary<string, Liking>() };
             answer.Replace(counts, Guid.NewGuid(), answer.AnsweredAt, answer.IsLate);
-        }
-
-        foreach (var back in await db.LookBacks.Where(row => row.GuestId == id && !coming.Contains(row.NightId)).ToListAsync(cancellation))
-        {
-            back.Replace(back.Facts with { Words = "", Namelessly = true }, Guid.NewGuid(), back.SavedAt);
         }
     }
 

@@ -4,6 +4,7 @@ using GameNight.Nights.ForGuests;
 using GameNight.Nights.Links;
 using GameNight.Nights.Moving;
 using GameNight.Web.Moving;
+using GameNight.Web.Startup;
 using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
 
@@ -16,8 +17,8 @@ internal static class OwnDataEndpoints
     {
         var own = routes.MapGroup("/i/{token}/my-data").ExcludeFromDescription();
         own.MapGet("", ShowAsync);
-        own.MapGet("copy.json", CopyAsync);
-        own.MapPost("remove", RemoveAsync);
+        own.MapGet("copy.json", CopyAsync).RequireRateLimiting(RateLimits.Export);
+        own.MapPost("remove", RemoveAsync).RequireRateLimiting(RateLimits.GuestForm);
     }
 
     private static async Task<IResult> ShowAsync(string token, GuestBook book, CancellationToken cancellation) =>

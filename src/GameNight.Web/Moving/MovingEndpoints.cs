@@ -3,6 +3,7 @@ using GameNight.Nights.ForHosts;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Moving;
 using GameNight.Nights.Records;
+using GameNight.Web.Startup;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
@@ -22,7 +23,7 @@ internal static class MovingEndpoints
     {
         var group = routes.MapGroup("/g/{group:guid}").RequireAuthorization().ExcludeFromDescription();
         group.MapGet("moving", ShowAsync);
-        group.MapPost("moving/document", ExportAsync);
+        group.MapPost("moving/document", ExportAsync).RequireRateLimiting(RateLimits.Export);
         group.MapPost("moving/delete", DeleteAsync);
         group.MapGroup("moving").MapLists();
         routes.MapBringIn();
