@@ -69,6 +69,13 @@ public sealed partial class GuestRemoval
         await using var session = await _sessions.OpenAsync(access, cancellation);
         var (db, now) = (session.Db, _clock.GetCurrentInstant());
 
+        // In one order everywhere, and before the guest: nobody records a begun dough with what is erased here.
+        foreach (var night in await db.Invitations.Where(row => row.GuestId == id).OrderBy(row => row.NightId)
+            .Select(row => row.NightId).ToListAsync(cancellation))
+        {
+            await DoughCommitments.TakeTurnAsync(session, night, cancellation);
+        }
+
         // Locked: whoever invites this guest at the same moment comes before and is undone here.
         var guest = await db.Guests.FromSql($"select * from guests where id = {id.Value} for update")
             .SingleOrDefaultAsync(cancellation);

@@ -58,6 +58,7 @@ internal sealed partial class Retention(GroupSessions sessions, IClock clock, IL
         var endedBefore = clock.GetCurrentInstant() - EndedLinksKept;
         await using var db = await sessions.OpenGlobalAsync(cancellation);
         await db.Links.Where(link => link.ExpiresAt < endedBefore).ExecuteDeleteAsync(cancellation);
+        NightsTelemetry.Erased(erased);
         return erased;
     }
 

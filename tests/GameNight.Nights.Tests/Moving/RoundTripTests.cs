@@ -60,7 +60,7 @@ public sealed class RoundTripTests(ClassDatabase database) : MovingTest(database
         var group = new FoundedGroup(lived.Group.Host, imported.Group, await EnterAsync(lived.Group.Host, imported.Group));
         var link = await App.LinkAsync(group, lived.Night, lived.Rui);
         Assert.NotEqual(lived.RuiLink, link);
-        Assert.IsType<AnswerResult.Recorded>(await App.AnswerAsync(link, Answers.NotComing(revision: 1)));
+        Assert.IsType<AnswerResult.RecordedAsLateChange>(await App.AnswerAsync(link, Answers.NotComing(revision: 1)));
         Assert.Equal(Presence.Coming, (await App.LookAsync(lived.RuiLink))!.Answer!.Presence);
         var text = Encoding.UTF8.GetString(document);
         Assert.DoesNotContain(lived.RuiLink.Text, text, StringComparison.Ordinal);
