@@ -2,6 +2,7 @@ using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
+using GameNight.Nights.Moving;
 using GameNight.Nights.PastNights;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Snapshots;
@@ -41,8 +42,7 @@ public static class NightsRegistration
         services.AddSingleton<GuestNotes>();
         services.AddSingleton<Replanner>();
         services.AddSingleton<IHostedService>(provider => provider.GetRequiredService<Replanner>());
-        services.AddSingleton<NoteRetention>();
-        services.AddSingleton<IHostedService>(provider => provider.GetRequiredService<NoteRetention>());
+        services.AddMovingAndErasure(tables);
 
         services.AddSingleton(p => new GroupDesk(p.GetRequiredService<GroupSessions>(), tables));
         services.AddSingleton(p => new HostCircle(

@@ -61,7 +61,7 @@ public sealed class GuestListDesk
         }
 
         await using var session = await _sessions.OpenAsync(access, cancellation);
-        var guest = await session.Db.Guests.SingleOrDefaultAsync(row => row.Id == id, cancellation);
+        var guest = await session.Db.Guests.SingleOrDefaultAsync(row => row.Id == id && row.FormerSince == null, cancellation);
         if (guest is null)
         {
             return new SaveResult.Gone();

@@ -73,7 +73,8 @@ public sealed class InvitationDesk
         var invitation = await session.Db.Invitations
             .FromSql($"select * from invitations where night_id = {id.Value} and guest_id = {guest.Value} for update")
             .SingleOrDefaultAsync(cancellation);
-        if (night is null || invitation is null)
+        if (night is null || invitation is null
+            || await session.Db.Guests.AnyAsync(row => row.Id == guest && row.FormerSince != null, cancellation))
         {
             return new SaveResult.Gone();
         }

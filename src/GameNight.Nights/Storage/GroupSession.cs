@@ -1,3 +1,4 @@
+using System.Data;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
 using Microsoft.EntityFrameworkCore;
@@ -13,13 +14,15 @@ internal sealed class GroupSessions(IDbContextFactory<GameNightDb> contexts)
     /// <summary>Longer than any honest query; a hanging network must not hang a page.</summary>
     private static readonly TimeSpan Deadline = TimeSpan.FromSeconds(10);
 
+    /// <param name="isolation">Repeatable read sees all tables as they stood at one moment.</param>
     /// <exception cref="NightsUnavailableException">The database cannot be reached.</exception>
-    public Task<GroupSession> OpenAsync(GroupAccess access, CancellationToken cancellation) => OpenedAsync(
+    public Task<GroupSession> OpenAsync(
+        GroupAccess access, CancellationToken cancellation, IsolationLevel isolation = IsolationLevel.ReadCommitted) => OpenedAsync(
         async db =>
         {
             // Single-row saves would otherwise run outside the transaction that carries the group.
             db.Database.AutoTransactionBehavior = AutoTransactionBehavior.Always;
-            var transaction = await db.Database.BeginTransactionAsync(cancellation);
+            var transaction = await db.Database.BeginTransactionAsync(isolation, cancellation);
             await db.Database.ExecuteSqlAsync(
                 $"select set_config('app.group_id', {access.GroupId.Value.ToString()}, true)", cancellation);
             return new GroupSession(db, transaction, access.GroupId);

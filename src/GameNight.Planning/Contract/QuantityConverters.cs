@@ -52,6 +52,8 @@ internal static class QuantityConverters
     /// <summary>Longer is no night: two weeks.</summary>
     private const double MostMinutes = 14 * 24 * 60;
 
+    private const double NanosecondsPerMinute = 60e9;
+
     public static IReadOnlyList<JsonConverter> All { get; } =
     [
         new NumberConverter<Grams>(value => new Grams(value), grams => grams.Value),
@@ -68,7 +70,8 @@ internal static class QuantityConverters
             ? new PieCount((int)value)
             : throw new ArgumentOutOfRangeException(nameof(value), value, "A whole number of 0 to 200 pies is needed.");
 
+    // Rounded, not cut: a length that is written and read again and again must stay what it was.
     private static Duration Minutes(double value) => value is >= 0 and <= MostMinutes
-        ? Duration.FromMinutes(value)
+        ? Duration.FromNanoseconds((long)Math.Round(value * NanosecondsPerMinute))
         : throw new ArgumentOutOfRangeException(nameof(value), value, "A length of time is 0 to 20160 minutes (two weeks).");
 }

@@ -5,6 +5,7 @@ using GameNight.Planning;
 using GameNight.Web.Account;
 using GameNight.Web.Api;
 using GameNight.Web.Guests;
+using GameNight.Web.Moving;
 using GameNight.Web.Shell;
 using GameNight.Web.SignIn;
 using Microsoft.AspNetCore.Components.Authorization;
@@ -115,6 +116,8 @@ public static class GameNightApp
         app.MapAccount();
         app.MapGuestPages();
         app.MapLookBackPages();
+        app.MapOwnDataPages();
+        app.MapMoving();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>
             circuit.ContentSecurityFrameAncestorsPolicy = null);
     }

@@ -1,3 +1,4 @@
+using GameNight.Nights.Erasure;
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.Records;
 using GameNight.Nights.Tests.Storage;
@@ -85,12 +86,12 @@ public sealed class NoteTests(ClassDatabase database) : NightsTest(database)
         var served = NightTime.ToInstant(facts.ServeAt, facts.Zone);
 
         App.Clock.Reset(served + Duration.FromDays(DietaryNote.KeptDays) - Duration.FromMinutes(1));
-        await App.Get<NoteRetention>().EraseAsync(Cancellation);
+        await App.Get<Retention>().EraseAsync(Cancellation);
         Assert.Equal(1, await NotesOfAsync(night));
 
         App.Clock.Reset(served + Duration.FromDays(DietaryNote.KeptDays) + Duration.FromMinutes(1));
-        await App.Get<NoteRetention>().EraseAsync(Cancellation);
-        await App.Get<NoteRetention>().EraseAsync(Cancellation);
+        await App.Get<Retention>().EraseAsync(Cancellation);
+        await App.Get<Retention>().EraseAsync(Cancellation);
         Assert.Equal(0, await NotesOfAsync(night));
         Assert.NotNull((await App.LookAsync(night.Link))!.Answer);
     }

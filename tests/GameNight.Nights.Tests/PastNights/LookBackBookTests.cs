@@ -137,7 +137,7 @@ public sealed class LookBackBookTests(ClassDatabase database) : PastNightsTest(d
     {
         var night = await ServedAsync("Ines");
         var old = await LinkAsync(night, "Ines");
-        await App.Nights.RenewLinkAsync(night.Group.Access, night.Id, night.Guests["Ines"], Cancellation);
+        await App.Invitations.RenewLinkAsync(night.Group.Access, night.Id, night.Guests["Ines"], Cancellation);
         var renewed = await LinkAsync(night, "Ines");
 
         Assert.Equal(new LookBackResult.LinkNotValid(IsExpired: false), await App.LookBacks.SayAsync(old, LookBacks.Saying(Enough.Right), Cancellation));

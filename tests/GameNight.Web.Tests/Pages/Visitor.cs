@@ -27,6 +27,10 @@ internal sealed class Visitor : IDisposable
     public async Task<HttpResponseMessage> SendAsync(string path, params IReadOnlyList<(string Name, string Value)> fields) =>
         await PostAsync(path, [(TokenField, await TokenAsync(path)), .. fields]);
 
+    /// <summary>Of a page with several forms: the one that goes to <paramref name="to"/>.</summary>
+    public async Task<HttpResponseMessage> SendAsync(string page, string to, params IReadOnlyList<(string Name, string Value)> fields) =>
+        await PostAsync(to, [(TokenField, await TokenAsync(page)), .. fields]);
+
     public Task<HttpResponseMessage> PostAsync(string path, IReadOnlyList<(string Name, string Value)> fields) => _client.PostAsync(
         path, new FormUrlEncodedContent(fields.Select(field => KeyValuePair.Create(field.Name, field.Value))));
 

@@ -1,0 +1,166 @@
+using GameNight.Nights.Links;
+using GameNight.Nights.Membership;
+using GameNight.Nights.PastNights;
+using GameNight.Nights.Plans;
+using GameNight.Nights.Records;
+using GameNight.Nights.Storage;
+using GameNight.Planning.Guests;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+
+namespace GameNight.Nights.Erasure;
+
+/// <summary>What came of removing a guest.</summary>
+public abstract record RemovalResult
+{
+    private RemovalResult()
+    {
+    }
+
+    public sealed record Removed : RemovalResult;
+
+    /// <summary>The guest record is that of a host: their account leaves the group first.</summary>
+    public sealed record IsHost : RemovalResult;
+
+    /// <summary>Nobody is there (any more) under that id, or nothing behind that link.</summary>
+    public sealed record Gone(bool LinkHasEnded = false) : RemovalResult;
+}
+
+/// <summary>
+/// Removes a guest, by a host or by themselves: effect at once. Of past nights only counts are kept, under the id of a
+/// former guest without a name.
+/// </summary>
+public sealed partial class GuestRemoval
+{
+    private readonly GroupSessions _sessions;
+    private readonly LinkDirectory _links;
+    private readonly ReplanRequests _replans;
+    private readonly IClock _clock;
+    private readonly ILogger<GuestRemoval> _log;
+
+    internal GuestRemoval(
+        GroupSessions sessions, LinkDirectory links, ReplanRequests replans, IClock clock, ILogger<GuestRemoval> log)
+    {
+        _sessions = sessions;
+        _links = links;
+        _replans = replans;
+        _clock = clock;
+        _log = log;
+    }
+
+    public Task<RemovalResult> RemoveAsync(GroupAccess access, GuestId guest, CancellationToken cancellation)
+    {
+        access.Demand(HostRole.Organiser);
+        return EraseAsync(access, guest, cancellation);
+    }
+
+    /// <summary>By the guest; the link is the authority, and ends with it.</summary>
+    public async Task<RemovalResult> RemoveOwnAsync(LinkToken? link, CancellationToken cancellation)
+    {
+        var lookup = await _links.FindAsync(link, LinkScope.Answer, cancellation);
+        return lookup is LinkLookup<LinkHolder>.Found { Holder: var holder }
+            ? await EraseAsync(holder.Access, holder.Guest, cancellation)
+            : new RemovalResult.Gone(lookup is LinkLookup<LinkHolder>.Expired);
+    }
+
+    private async Task<RemovalResult> EraseAsync(GroupAccess access, GuestId id, CancellationToken cancellation)
+    {
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var (db, now) = (session.Db, _clock.GetCurrentInstant());
+
+        // In one order everywhere, and before the guest: nobody records a begun dough with what is erased here.
+        foreach (var night in await db.Invitations.Where(row => row.GuestId == id).OrderBy(row => row.NightId)
+            .Select(row => row.NightId).ToListAsync(cancellation))
+        {
+            await DoughCommitments.TakeTurnAsync(session, night, cancellation);
+        }
+
+        // Locked: whoever invites this guest at the same moment comes before and is undone here.
+        var guest = await db.Guests.FromSql($"select * from guests where id = {id.Value} for update")
+            .SingleOrDefaultAsync(cancellation);
+        if (guest is null or { FormerSince: not null })
+        {
+            return new RemovalResult.Gone();
+        }
+
+        if (guest.HostId is not null)
+        {
+            return new RemovalResult.IsHost();
+        }
+
+        guest.Leave(now);
+        var invited = await db.Invitations.Where(row => row.GuestId == id).ToListAsync(cancellation);
+        var nights = invited.Select(row => row.NightId).ToList();
+        var coming = (await db.Nights.AsNoTracking().Where(night => nights.Contains(night.Id)).ToListAsync(cancellation))
+            .Where(night => NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone) > now)
+            .Select(night => night.Id).ToHashSet();
+
+        await LookBackErasure.ClearWordsAsync(session, id, cancellation);
+        await db.RememberedWishes.Where(row => row.GuestId == id).ExecuteDeleteAsync(cancellation);
+        await db.DietaryNotes.Where(row => row.GuestId == id).ExecuteDeleteAsync(cancellation);
+        await db.Links.Where(link => link.GroupId == session.GroupId && link.Subject == id.Value).ExecuteDeleteAsync(cancellation);
+        db.Invitations.RemoveRange(invited.Where(row => coming.Contains(row.NightId)));
+        foreach (var past in invited.Where(row => !coming.Contains(row.NightId)))
+        {
+            past.RenewLink();
+        }
+
+        await KeepCountsAsync(db, id, coming, cancellation);
+        await EraseFromPlansAsync(db, id, nights, coming, cancellation);
+        foreach (var night in coming)
+        {
+            _replans.Night(session, night);
+        }
+
+        await session.CommitAsync(cancellation);
+        foreach (var night in nights)
+        {
+            _replans.Wake(night);
+        }
+
+        SayRemoved(_log, id, session.GroupId, access.HostId?.ToString() ?? "themselves");
+        return new RemovalResult.Removed();
+    }
+
+    /// <summary>Of past nights: who came with how many; no likes.</summary>
+    private static async Task KeepCountsAsync(
+        GameNightDb db, GuestId id, HashSet<NightId> coming, CancellationToken cancellation)
+    {
+        foreach (var answer in await db.Answers.Where(row => row.GuestId == id && !coming.Contains(row.NightId)).ToListAsync(cancellation))
+        {
+            var counts = answer.Facts with { Hunger = Hunger.AsUsual, Likes = new Dictionary<string, Liking>() };
+            answer.Replace(counts, Guid.NewGuid(), answer.AnsweredAt, answer.IsLate);
+        }
+    }
+
+    private static async Task EraseFromPlansAsync(
+        GameNightDb db, GuestId id, List<NightId> nights, HashSet<NightId> coming, CancellationToken cancellation)
+    {
+        var own = id.ToString();
+        bool IsErased(string eater) => eater == own || eater.StartsWith($"{own}+", StringComparison.Ordinal);
+
+        foreach (var plan in await db.Plans.AsNoTracking().Where(row => nights.Contains(row.NightId)).ToListAsync(cancellation))
+        {
+            // A coming night's cautions are for the others too, until the plan is made anew in a moment.
+            await StoredErasure.ApplyAsync(
+                db, plan,
+                document => coming.Contains(plan.NightId)
+                    ? PlanErasure.Without(document, IsErased)
+                    : PlanErasure.WithoutAllergens(PlanErasure.Without(document, IsErased)),
+                cancellation);
+        }
+
+        foreach (var dough in await db.CommittedDoughs.AsNoTracking().Where(row => nights.Contains(row.NightId)).ToListAsync(cancellation))
+        {
+            await StoredErasure.ApplyAsync(
+                db, dough,
+                snapshot => PlanErasure.Without(snapshot, IsErased),
+                document => PlanErasure.WithoutAllergens(PlanErasure.Without(document, IsErased)),
+                cancellation);
+        }
+    }
+
+    [LoggerMessage(LogLevel.Information, "Guest {Guest} of group {Group} was removed by {By}.")]
+    private static partial void SayRemoved(ILogger log, GuestId guest, GroupId group, string by);
+}

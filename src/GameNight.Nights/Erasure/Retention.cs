@@ -1,0 +1,135 @@
+using GameNight.Nights.Membership;
+using GameNight.Nights.Records;
+using GameNight.Nights.Storage;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+
+namespace GameNight.Nights.Erasure;
+
+/// <summary>
+/// Keeps the word given with the consent: <see cref="DietaryNote.KeptDays"/> days after the night, must-nots and notes are
+/// erased, and plans and dough commitments lose what they say of them. Safe to run as often as one likes.
+/// </summary>
+internal sealed partial class Retention(GroupSessions sessions, IClock clock, ILogger<Retention> log) : BackgroundService
+{
+    /// <summary>A link that has ended is remembered this long, so that whoever opens it late is told so.</summary>
+    public static readonly Duration EndedLinksKept = Duration.FromDays(30);
+
+    /// <summary>Plans that still name somebody, or an allergen to keep away; looked for where they lie, for they are large.</summary>
+    private const string TellingPlans =
+        """
+        select * from plans where document @? '$.**.eaterId' or document @? '$.**.eaterIds[*]'
+        or document @? '$.split.pies[*].ownPieFor[*]' or document @? '$.cautions[*].allergens[*]'
+        """;
+
+    private const string TellingDoughs =
+        """
+        select * from committed_doughs where plan @? '$.**.eaterId' or plan @? '$.**.eaterIds[*]'
+        or plan @? '$.split.pies[*].ownPieFor[*]' or plan @? '$.cautions[*].allergens[*]'
+        or snapshot @? '$.guests[*].eaters[*].needs.*[*]'
+        """;
+
+    private static readonly TimeSpan Pause = TimeSpan.FromHours(1);
+    private static readonly TimeSpan PauseAfterFault = TimeSpan.FromMinutes(1);
+
+    public static bool IsOver(Night night, Instant now) =>
+        NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone) + Duration.FromDays(DietaryNote.KeptDays) < now;
+
+    /// <returns>How many guests' must-nots and notes were erased.</returns>
+    /// <exception cref="NightsUnavailableException">The database is away; the next round does the rest.</exception>
+    public async Task<int> EraseAsync(CancellationToken cancellation)
+    {
+        var erased = 0;
+        foreach (var group in await GroupsAsync(cancellation))
+        {
+            try
+            {
+                erased += await EraseAsync(group, cancellation);
+            }
+            catch (Exception fault) when (fault is not OperationCanceledException && !NightsUnavailableException.IsMeantBy(fault))
+            {
+                // One group's trouble must not keep the others' notes.
+                SayGroupFailed(log, group, fault);
+            }
+        }
+
+        var endedBefore = clock.GetCurrentInstant() - EndedLinksKept;
+        await using var db = await sessions.OpenGlobalAsync(cancellation);
+        await db.Links.Where(link => link.ExpiresAt < endedBefore).ExecuteDeleteAsync(cancellation);
+        NightsTelemetry.Erased(erased);
+        return erased;
+    }
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        while (!stoppingToken.IsCancellationRequested)
+        {
+            var pause = Pause;
+            try
+            {
+                await EraseAsync(stoppingToken);
+            }
+            catch (Exception fault) when (!stoppingToken.IsCancellationRequested)
+            {
+                SayNotErased(log, fault);
+                pause = PauseAfterFault;
+            }
+            catch (OperationCanceledException)
+            {
+                return;
+            }
+
+            await Task.Delay(pause, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        }
+    }
+
+    private async Task<int> EraseAsync(GroupId group, CancellationToken cancellation)
+    {
+        var now = clock.GetCurrentInstant();
+        await using var session = await sessions.OpenAsync(new GroupAccess(group, null, null), cancellation);
+        var db = session.Db;
+        var over = (await db.Nights.AsNoTracking().ToListAsync(cancellation))
+            .Where(night => IsOver(night, now)).Select(night => night.Id).ToList();
+        var erased = await db.DietaryNotes.Where(note => over.Contains(note.NightId)).ExecuteDeleteAsync(cancellation);
+        await db.HostInvitations.Where(invitation => invitation.ExpiresAt < now).ExecuteDeleteAsync(cancellation);
+        foreach (var plan in await db.Plans.FromSqlRaw(TellingPlans).AsNoTracking()
+            .Where(plan => over.Contains(plan.NightId)).ToListAsync(cancellation))
+        {
+            await StoredErasure.ApplyAsync(db, plan, PlanErasure.WithoutPeople, cancellation);
+        }
+
+        foreach (var dough in await db.CommittedDoughs.FromSqlRaw(TellingDoughs).AsNoTracking()
+            .Where(dough => over.Contains(dough.NightId)).ToListAsync(cancellation))
+        {
+            await StoredErasure.ApplyAsync(db, dough, PlanErasure.WithoutNeeds, PlanErasure.WithoutPeople, cancellation);
+        }
+
+        await session.CommitAsync(cancellation);
+        return erased;
+    }
+
+    /// <summary>
+    /// Row-level security shows no group to nobody, so they are found from both ends: the accounts that keep them, and the
+    /// links that are still listed.
+    /// </summary>
+    private async Task<IReadOnlyCollection<GroupId>> GroupsAsync(CancellationToken cancellation)
+    {
+        await using var db = await sessions.OpenGlobalAsync(cancellation);
+        var groups = (await db.Links.AsNoTracking().Select(link => link.GroupId).Distinct().ToListAsync(cancellation)).ToHashSet();
+        foreach (var account in await db.Users.AsNoTracking().Select(account => account.Id).ToListAsync(cancellation))
+        {
+            var memberships = await sessions.MembershipsOfAsync(new HostId(account), cancellation);
+            groups.UnionWith(memberships.Select(membership => membership.GroupId));
+        }
+
+        return groups;
+    }
+
+    [LoggerMessage(LogLevel.Warning, "Notes could not be erased now; they will be in the next round.")]
+    private static partial void SayNotErased(ILogger log, Exception fault);
+
+    [LoggerMessage(LogLevel.Error, "Notes of group {Group} could not be erased; the next round tries again.")]
+    private static partial void SayGroupFailed(ILogger log, GroupId group, Exception fault);
+}

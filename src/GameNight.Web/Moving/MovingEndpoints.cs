@@ -1,0 +1,125 @@
+using GameNight.Nights.Erasure;
+using GameNight.Nights.ForHosts;
+using GameNight.Nights.Membership;
+using GameNight.Nights.Moving;
+using GameNight.Nights.Records;
+using GameNight.Web.Startup;
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Identity;
+using NodaTime;
+
+namespace GameNight.Web.Moving;
+
+/// <summary>
+/// Leaving and moving: a group as a document, lists, and its end. Plain pages: files are sent and received by plain requests.
+/// </summary>
+internal static class MovingEndpoints
+{
+    private const string TooOld = "This page was open for too long. Send it again.";
+    private const string NotThem = "That is not your password, or it was tried too often. Wait five minutes after ten tries.";
+
+    public static void MapMoving(this IEndpointRouteBuilder routes)
+    {
+        var group = routes.MapGroup("/g/{group:guid}").RequireAuthorization().ExcludeFromDescription();
+        group.MapGet("moving", ShowAsync);
+        group.MapPost("moving/document", ExportAsync).RequireRateLimiting(RateLimits.Export);
+        group.MapPost("moving/delete", DeleteAsync);
+        group.MapGroup("moving").MapLists();
+        routes.MapBringIn();
+    }
+
+    private static async Task<IResult> ShowAsync(
+        Guid group, HttpContext context, GroupDesk groups, HostDesk nights, IAntiforgery antiforgery, CancellationToken cancellation) =>
+        await Entrance.OfAsync(context, groups, group, HostRole.Organiser, cancellation) is { } access
+            ? await PageAsync(context, access, groups, nights, antiforgery, null, cancellation)
+            : TypedResults.NotFound();
+
+    private static async Task<IResult> ExportAsync(
+        Guid group, HttpContext context, GroupDesk groups, HostDesk nights, GroupExport export, IAntiforgery antiforgery,
+        UserManager<HostAccount> accounts, SignInManager<HostAccount> signIn, IClock clock, ILogger<GroupDownload> log,
+        CancellationToken cancellation)
+    {
+        if (await Entrance.OfAsync(context, groups, group, HostRole.Owner, cancellation) is not { } access)
+        {
+            return TypedResults.NotFound();
+        }
+
+        if (await ProblemAsync(context, antiforgery, accounts, signIn, cancellation) is { } problem)
+        {
+            return await PageAsync(context, access, groups, nights, antiforgery, new(MovingPart.Document, problem), cancellation);
+        }
+
+        var busy = await PageAsync(
+            context, access, groups, nights, antiforgery,
+            new(MovingPart.Document, "Your last download is still under way. Wait until it is there, then ask again."), cancellation);
+        return new GroupDownload(export, access, clock, () => busy, log);
+    }
+
+    private static async Task<IResult> DeleteAsync(
+        Guid group, HttpContext context, GroupDesk groups, HostDesk nights, GroupRemoval removal, IAntiforgery antiforgery,
+        UserManager<HostAccount> accounts, SignInManager<HostAccount> signIn, CancellationToken cancellation)
+    {
+        if (await Entrance.OfAsync(context, groups, group, HostRole.Owner, cancellation) is not { } access)
+        {
+            return TypedResults.NotFound();
+        }
+
+        if (await ProblemAsync(context, antiforgery, accounts, signIn, cancellation) is { } problem)
+        {
+            return await PageAsync(context, access, groups, nights, antiforgery, new(MovingPart.End, problem), cancellation);
+        }
+
+        var form = await context.Request.ReadFormAsync(cancellation);
+        return await removal.DeleteAsync(access, form["name"].ToString(), cancellation) switch
+        {
+            GroupRemovalResult.OtherName => await PageAsync(
+                context, access, groups, nights, antiforgery,
+                new(MovingPart.End, "That is not the name of this group. Nothing was deleted."), cancellation),
+            GroupRemovalResult.Deleted => new RazorComponentResult<Shell.MessagePage>(new
+            {
+                Title = "The group is deleted",
+                Sentence = "Nothing of it is left here, and its links lead nowhere. Backups that were made before still hold it until they run out.",
+            }),
+            _ => TypedResults.NotFound(),
+        };
+    }
+
+    /// <returns>What stands in the way of something that only the owner themselves may do, or null.</returns>
+    private static async Task<string?> ProblemAsync(
+        HttpContext context, IAntiforgery antiforgery, UserManager<HostAccount> accounts, SignInManager<HostAccount> signIn,
+        CancellationToken cancellation)
+    {
+        if (!await antiforgery.IsRequestValidAsync(context))
+        {
+            return TooOld;
+        }
+
+        var form = await context.Request.ReadFormAsync(cancellation);
+        return await Entrance.IsThemAsync(context, accounts, signIn, form["password"].ToString()) ? null : NotThem;
+    }
+
+    private static async Task<IResult> PageAsync(
+        HttpContext context, GroupAccess access, GroupDesk groups, HostDesk nights, IAntiforgery antiforgery,
+        MovingProblem? problem, CancellationToken cancellation)
+    {
+        var here = (await groups.GroupsOfAsync(access.HostId!.Value, cancellation)).SingleOrDefault(group => group.Id == access.GroupId);
+        if (here is null)
+        {
+            return TypedResults.NotFound();
+        }
+
+        context.Response.Headers.CacheControl = "no-store";
+        return new RazorComponentResult<MovingPage>(new
+        {
+            Group = here,
+            SeesNotes = access.SeesNotes,
+            Nights = await nights.NightsAsync(access, cancellation),
+            Token = antiforgery.GetAndStoreTokens(context),
+            Problem = problem,
+        })
+        {
+            StatusCode = problem is null ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest,
+        };
+    }
+}

@@ -1,0 +1,118 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using GameNight.Nights.Links;
+using GameNight.Nights.Membership;
+using GameNight.Nights.Moving;
+using GameNight.Nights.Plans;
+using GameNight.Nights.Records;
+using GameNight.Nights.Snapshots;
+using GameNight.Nights.Storage;
+using GameNight.Nights.Tests.Storage;
+using GameNight.Planning;
+using GameNight.Planning.Contract;
+using GameNight.Planning.Guests;
+using GameNight.Planning.Quantities;
+using GameNight.TestKit;
+using GameNight.TestKit.Nights;
+using GameNight.TestKit.Postgres;
+using NodaTime;
+
+namespace GameNight.Nights.Tests.Moving;
+
+/// <summary>A group that has lived: what tests of leaving and moving have in common.</summary>
+public abstract class MovingTest(ClassDatabase database) : NightsTest(database)
+{
+    /// <summary>Found nowhere but where it belongs.</summary>
+    protected const string Marker = "a marker that nobody else writes";
+
+    /// <summary>No item of the starting menu has anything to do with it.</summary>
+    protected const Allergen MarkedAllergen = Allergen.Lupin;
+
+    /// <summary>One coming night with an own pie, its plan, a begun dough; and what people said of it.</summary>
+    protected sealed record LivedIn(FoundedGroup Group, NightId Night, GuestId Ines, GuestId Rui, LinkToken InesLink, LinkToken RuiLink);
+
+    protected async Task<LivedIn> LiveAsync()
+    {
+        var group = await App.FoundGroupAsync();
+        var (ines, rui) = (await App.AddGuestAsync(group, "Inês \"Ink\" & <Co>"), await App.AddGuestAsync(group, "Rui"));
+        var night = await App.OpenNightAsync(group, [ines, rui]);
+        var (inesLink, ruiLink) = (await App.LinkAsync(group, night, ines), await App.LinkAsync(group, night, rui));
+        var topping = (await App.LookAsync(ruiLink))!.Toppings[0].Id;
+        var answer = Answers.Coming(companions: 1).WithNote(Marker, new DietaryNeeds([], [], [MarkedAllergen]), new DietaryNeeds([Diet.Vegan], [], []));
+        await App.AnswerAsync(inesLink, answer with
+        {
+            Facts = answer.Facts with { Hunger = Hunger.More, Likes = new Dictionary<string, Liking> { [topping] = Liking.Favourite } },
+        });
+        await App.AnswerAsync(ruiLink, Answers.Coming());
+        await App.Nights.OverruleAsync(group.Access, night, overrides => overrides with { SaucePerPie = new Grams(81.5) }, Cancellation);
+        await PlanAsync(group.Access, night);
+        await Rows.TellAsync(Database.AdminConnectionString, $"delete from replan_queue where night_id = '{night.Value}'");
+        await InSessionAsync(group.Access, async session =>
+        {
+            var (snapshot, plan) = (await SnapshotAsync(session, night), await session.Db.Plans.FindAsync([group.Id, night], Cancellation));
+            session.Db.CommittedDoughs.Add(new CommittedDough(
+                group.Id, night, App.Clock.GetCurrentInstant(), group.Host, SavedPlan.CurrentEnvelope,
+                JsonSerializer.Serialize(snapshot, PlanJson.Options), plan!.Document));
+            session.Db.BakeLogs.Add(new BakeLog(
+                group.Id, night,
+                new BakeLogFacts([new CameFacts(ines.Value, 2)], new PieCount(5), 3.5, [new PieOutcome(1, 1, "dark rim")], "less water"),
+                App.Clock.GetCurrentInstant()));
+            session.Db.LookBacks.Add(new LookBack(
+                group.Id, night, ines, new LookBackFacts(Enough.Right, Evening.Lovely, 4, [1], $"said by Ines: {Marker}", false),
+                Guid.NewGuid(), App.Clock.GetCurrentInstant()));
+            session.Db.RememberedWishes.Add(new RememberedWishes(
+                group.Id, ines, new WishFacts(Hunger.Less, new Dictionary<string, Liking> { [topping] = Liking.Never }, DietaryNeeds.None),
+                App.Clock.GetCurrentInstant()));
+            var row = await session.Db.Nights.FindAsync([group.Id, night], Cancellation);
+            row!.Moved(new NightMove(
+                App.Clock.GetCurrentInstant(), new LocalDateTime(2026, 12, 11, 19, 0), "Europe/Berlin", row.Facts.ServeAt, row.Facts.Zone));
+        });
+        return new LivedIn(group, night, ines, rui, inesLink, ruiLink);
+    }
+
+    /// <summary>As the planner would, without its waiting.</summary>
+    protected async Task PlanAsync(GroupAccess access, NightId night)
+    {
+        await using var session = await App.Get<GroupSessions>().OpenAsync(access, Cancellation);
+        var snapshot = await SnapshotAsync(session, night);
+        var now = App.Clock.GetCurrentInstant();
+        var plan = App.Get<NightPlanner>().Plan(snapshot, now, Effort.Quick, cancellation: Cancellation);
+        await App.Get<PlanBook>().SaveAsync(access.GroupId, night, PlanJson.Fingerprint(snapshot, SharedFolder.Tables), plan, now, Cancellation);
+    }
+
+    internal async Task InSessionAsync(GroupAccess access, Func<GroupSession, Task> work)
+    {
+        await using var session = await App.Get<GroupSessions>().OpenAsync(access, Cancellation);
+        await work(session);
+        await session.CommitAsync(Cancellation);
+    }
+
+    protected async Task<byte[]> ExportAsync(GroupAccess access, NightsApp? from = null)
+    {
+        using var written = new MemoryStream();
+        Assert.IsType<ExportResult.Written>(await (from ?? App).Get<GroupExport>().WriteAsync(access, _ => written, Cancellation));
+        return written.ToArray();
+    }
+
+    protected async Task<ImportResult> ImportAsync(HostId host, byte[] document, GroupId? id = null) =>
+        await App.Get<GroupImport>().FoundAsync(host, id ?? GroupId.New(), document, Cancellation);
+
+    /// <summary>The document with a change.</summary>
+    protected static byte[] But(byte[] document, Action<JsonNode> change)
+    {
+        var node = JsonNode.Parse(document)!;
+        change(node);
+        return JsonSerializer.SerializeToUtf8Bytes(node);
+    }
+
+    /// <summary>A document without the moment it was made at.</summary>
+    protected static string Lasting(byte[] document)
+    {
+        var node = JsonNode.Parse(document)!.AsObject();
+        node.Remove("exportedAt");
+        return node.ToJsonString();
+    }
+
+    private async Task<NightSnapshot> SnapshotAsync(GroupSession session, NightId night) =>
+        (await App.Get<NightSnapshots>().LoadAsync(session, night, Cancellation))!;
+}
