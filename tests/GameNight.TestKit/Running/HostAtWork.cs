@@ -140,6 +140,18 @@ public sealed class HostAtWork : IAsyncDisposable
     public Task RenewLinkAsync(NightId night, GuestId guest, CancellationToken cancellation) =>
         _services.GetRequiredService<InvitationDesk>().RenewLinkAsync(_access, night, guest, cancellation);
 
+    /// <summary>All that a host of that right is handed of a night, as text to search in.</summary>
+    public Task<string> SeenByAsync(NightId night, HostRole right, bool seesNotes, CancellationToken cancellation) =>
+        HostEyes.SeenByAsync(_services, _access, night, right, seesNotes, cancellation);
+
+    /// <summary>The same for a host of another group.</summary>
+    public Task<string> SeenByStrangerAsync(NightId night, CancellationToken cancellation) =>
+        HostEyes.SeenByStrangerAsync(_services, night, cancellation);
+
+    /// <summary>Id of a topping on the menu.</summary>
+    public async Task<string> ToppingAsync(string name, CancellationToken cancellation) =>
+        (await _services.GetRequiredService<KitchenDesk>().MenuAsync(_access, cancellation)).Single(item => item.Name == name).Id.ToString();
+
     /// <summary>Path of the page on which somebody joins as a host.</summary>
     public async Task<string> AskToHostAsync(string name, HostRole right, CancellationToken cancellation)
     {

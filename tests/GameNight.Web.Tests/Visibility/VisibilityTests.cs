@@ -64,7 +64,7 @@ public sealed class VisibilityTests(SharedApp site)
         var other = await host.KnowAsync("Rui", Cancellation);
         var night = await host.OpenNightAsync(
             [guest, open, other], Cancellation, facts => facts with { Title = "Marked title", Address = "Marked lane 9" });
-        var wish = await host.ToppingAsync("Marked topping", Cancellation);
+        var wish = await host.ToppingAsync("Olives", Cancellation);
         var link = await host.LinkAsync(night, guest, Cancellation);
         await SendAsync(
             app, link, ("presence", "Coming"), ("consent", "on"), ("note", "Marked note, between us"), ("must0-Lupin", "a"),
