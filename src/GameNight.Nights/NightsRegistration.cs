@@ -49,7 +49,7 @@ public static class NightsRegistration
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
             p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new JoiningDesk(p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>()));
-        services.AddSingleton(p => new HostAccounts(p.GetRequiredService<GroupSessions>()));
+        services.AddSingleton(p => new HostAccounts(p.GetRequiredService<GroupSessions>(), p.GetRequiredService<HostCircle>()));
         services.AddSingleton(p => new RecoveryCodes(p.GetRequiredService<GroupSessions>()));
         services.AddSingleton(p => new WaysIn(p.GetRequiredService<GroupSessions>()));
         services.AddSingleton(p => new KitchenDesk(

@@ -8,10 +8,12 @@ namespace GameNight.Nights.Membership;
 public sealed class HostAccounts
 {
     private readonly GroupSessions _sessions;
+    private readonly HostCircle _circle;
 
-    internal HostAccounts(GroupSessions sessions)
+    internal HostAccounts(GroupSessions sessions, HostCircle circle)
     {
         _sessions = sessions;
+        _circle = circle;
     }
 
     /// <summary>True on a fresh installation: then the first account is made with the code printed at start.</summary>
@@ -45,7 +47,7 @@ public sealed class HostAccounts
         var groups = new List<GroupLine>();
         foreach (var membership in await OwnedAsync(host, cancellation))
         {
-            await using var session = await OpenAsync(membership, cancellation);
+            await using var session = await _sessions.OpenAsync(AccessOf(membership), cancellation);
             if (!await HasOtherOwnerAsync(session, host, cancellation))
             {
                 groups.Add(await LineAsync(session, cancellation));
@@ -69,9 +71,11 @@ public sealed class HostAccounts
 
         foreach (var membership in await _sessions.MembershipsOfAsync(host, cancellation))
         {
-            if (await LeaveAsync(membership, cancellation) is { } group)
+            // Meanwhile the other owner may have left: then this one is the last.
+            if (await _circle.RemoveAsync(AccessOf(membership), host, cancellation) is HostChange.LastOwner)
             {
-                return new AccountRemoval.OnlyOwner([group]);
+                await using var session = await _sessions.OpenAsync(AccessOf(membership), cancellation);
+                return new AccountRemoval.OnlyOwner([await LineAsync(session, cancellation)]);
             }
         }
 
@@ -80,34 +84,11 @@ public sealed class HostAccounts
         return new AccountRemoval.Removed();
     }
 
-    /// <returns>The group when it cannot be left, otherwise null.</returns>
-    private async Task<GroupLine?> LeaveAsync(GroupMembership membership, CancellationToken cancellation)
-    {
-        await using var session = await OpenAsync(membership, cancellation);
-
-        // Two owners who leave at once wait for each other: one of them stays.
-        await session.Db.Database.ExecuteSqlAsync($"select 1 from groups for update", cancellation);
-        var rows = await session.Db.Memberships.Where(row => row.HostId == membership.HostId).ToListAsync(cancellation);
-        if (rows.Exists(row => row.Role == HostRole.Owner) && !await HasOtherOwnerAsync(session, membership.HostId, cancellation))
-        {
-            return await LineAsync(session, cancellation);
-        }
-
-        foreach (var guest in await session.Db.Guests.Where(guest => guest.HostId == membership.HostId).ToListAsync(cancellation))
-        {
-            guest.BelongTo(null);
-        }
-
-        session.Db.Memberships.RemoveRange(rows);
-        await session.CommitAsync(cancellation);
-        return null;
-    }
-
     private async Task<IEnumerable<GroupMembership>> OwnedAsync(HostId host, CancellationToken cancellation) =>
         (await _sessions.MembershipsOfAsync(host, cancellation)).Where(membership => membership.Role == HostRole.Owner);
 
-    private Task<GroupSession> OpenAsync(GroupMembership membership, CancellationToken cancellation) => _sessions.OpenAsync(
-        new GroupAccess(membership.GroupId, membership.HostId, membership.Role, membership.SeesNotes), cancellation);
+    private static GroupAccess AccessOf(GroupMembership membership) =>
+        new(membership.GroupId, membership.HostId, membership.Role, membership.SeesNotes);
 
     private static Task<bool> HasOtherOwnerAsync(GroupSession session, HostId host, CancellationToken cancellation) =>
         session.Db.Memberships.AnyAsync(row => row.Role == HostRole.Owner && row.HostId != host, cancellation);
