@@ -29,7 +29,7 @@ internal static class JoiningEndpoints
 
     private static async Task<IResult> JoinAsync(
         string token, HttpContext context, JoiningDesk desk, HostAccounts accounts, UserManager<HostAccount> users,
-        SignInManager<HostAccount> signIn, IAntiforgery antiforgery, CancellationToken cancellation)
+        SignInManager<HostAccount> signIn, Proofs proofs, IAntiforgery antiforgery, CancellationToken cancellation)
     {
         var link = LinkToken.TryParse(token);
         var form = JoinForm.From(await context.Request.ReadFormAsync(cancellation));
@@ -46,7 +46,7 @@ internal static class JoiningEndpoints
         var (account, problems) = form.How switch
         {
             JoinForm.NewHere => await MadeAsync(users, form),
-            JoinForm.Known => await KnownAsync(users, signIn, form),
+            JoinForm.Known => await KnownAsync(proofs, form),
             _ => (await users.GetUserAsync(context.User), ["Sign in first, then open the link again."]),
         };
         if (account is null)
@@ -93,19 +93,13 @@ internal static class JoiningEndpoints
                 : [.. made.Errors.Select(error => error.Description)]);
     }
 
-    private static async Task<(HostAccount? Account, IEnumerable<string> Problems)> KnownAsync(
-        UserManager<HostAccount> users, SignInManager<HostAccount> signIn, JoinForm form)
-    {
-        var account = await users.FindByEmailAsync(form.Email);
-        var result = account is null
-            ? SignInResult.Failed
-            : await signIn.CheckPasswordSignInAsync(account, form.Password, lockoutOnFailure: true);
-        return result.Succeeded
-            ? (account, [])
-            : (null, [result.IsLockedOut
-                ? "Too many tries. Wait five minutes, then try again."
-                : "That e-mail and password do not belong together."]);
-    }
+    private static async Task<(HostAccount? Account, IEnumerable<string> Problems)> KnownAsync(Proofs proofs, JoinForm form) =>
+        await proofs.ByPasswordAsync(form.Email, form.Password) switch
+        {
+            Proof.Given given => (given.Account, []),
+            Proof.LockedOut => (null, ["Too many tries. Wait five minutes, then try again."]),
+            _ => (null, ["That e-mail and password do not belong together."]),
+        };
 
     private static async Task<RazorComponentResult<JoinPage>> PageAsync(
         string token, HttpContext context, HostAccounts accounts, IAntiforgery antiforgery, JoiningView invitation,

@@ -44,7 +44,7 @@ public sealed class HostCircleTests(ClassDatabase database) : NightsTest(databas
         Assert.Single(joined, group.Id);
         Assert.Equal(2, (await Circle.HostsAsync(group.Access, Cancellation)).Count);
         Assert.IsType<JoiningLookup.LinkNotValid>(await Joining.LookAsync(link, Cancellation));
-        Assert.Empty(await Rows.ReadAsync(Database.AdminConnectionString, "select 1 from link_directory where scope = 'JoinAsHost'"));
+        Assert.Empty(await Rows.ReadAsync(Database.AdminConnectionString, $"select 1 from link_directory where scope = 'JoinAsHost' and group_id = '{group.Id.Value}'"));
     }
 
     [Fact]
