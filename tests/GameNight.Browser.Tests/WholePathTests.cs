@@ -83,7 +83,7 @@ public class WholePathTests(Site site)
         await host.Button($"Link of {name}").ClickAsync();
         var link = await host.Page.Locator("#link").InputValueAsync();
         await host.CheckLooksAsync("link");
-        await host.Button("Close").ClickAsync();
+        await host.Page.Locator(".mud-dialog").GetByRole(AriaRole.Button, new() { Name = "Close" }).ClickAsync();
         await Expect(host.Page.Locator("#link")).ToHaveCountAsync(0);
         return link;
     }

@@ -1,4 +1,4 @@
-using Npgsql;
+using System.Data.Common;
 
 namespace GameNight.Web.Startup;
 
@@ -8,13 +8,16 @@ internal static class ServingConnection
     /// <summary>Roles that see past row-level security or may change the tables. The app must not serve as one of them.</summary>
     private static readonly string[] TooMighty = ["postgres", LocalPostgres.RolesAndDatabase.Owner];
 
+    /// <summary>The names that the database's driver takes for it.</summary>
+    private static readonly string[] RoleKeys = ["Username", "User Name", "User Id", "UserId", "UID", "User"];
+
     /// <exception cref="IOException">The file with the password cannot be read.</exception>
     public static string Of(GameNightOptions options)
     {
-        var connection = new NpgsqlConnectionStringBuilder(options.Database);
+        var connection = Parts(options.Database);
         if (options.DatabasePasswordFile.Length > 0)
         {
-            connection.Password = File.ReadAllText(options.DatabasePasswordFile).TrimEnd('\r', '\n');
+            connection["Password"] = File.ReadAllText(options.DatabasePasswordFile).TrimEnd('\r', '\n');
         }
 
         return connection.ConnectionString;
@@ -25,7 +28,7 @@ internal static class ServingConnection
     {
         try
         {
-            return new NpgsqlConnectionStringBuilder(Of(options)).Username is { } role && TooMighty.Contains(role)
+            return Role(Parts(Of(options))) is { } role && TooMighty.Contains(role)
                 ? $"{GameNightOptions.Prefix}DATABASE serves as {role}, who is not held by the walls between groups: use {LocalPostgres.RolesAndDatabase.App}."
                 : null;
         }
@@ -38,4 +41,10 @@ internal static class ServingConnection
             return $"{GameNightOptions.Prefix}DATABASE_PASSWORD_FILE: {options.DatabasePasswordFile} cannot be read.";
         }
     }
+
+    private static DbConnectionStringBuilder Parts(string text) => new() { ConnectionString = text };
+
+    private static string? Role(DbConnectionStringBuilder connection) => RoleKeys
+        .Select(key => connection.TryGetValue(key, out var role) ? role as string : null)
+        .FirstOrDefault(role => role is not null);
 }

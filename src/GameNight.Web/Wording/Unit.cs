@@ -83,14 +83,15 @@ public sealed class Unit
     /// <summary>The lowest number that may be typed, rounded up so that it may.</summary>
     public double LowestTyped(double lowestKept) => RoundedUp(From(lowestKept));
 
-    public double HighestTyped(double highestKept) => -RoundedUp(-From(highestKept));
+    public double HighestTyped(double highestKept) => -RoundedUp(-From(highestKept)) + 0.0;
 
     private double RoundedUp(double value)
     {
         var scale = Math.Pow(10, _typedDecimals);
 
-        // A billionth of leeway keeps a whole number whole that the division left a hair too large.
-        return Math.Ceiling(value * scale - 1e-9) / scale;
+        // A billionth of leeway keeps a whole number whole that the division left a hair too large. Nothing is added to it
+        // so that zero is never said to be "-0".
+        return Math.Ceiling(value * scale - 1e-9) / scale + 0.0;
     }
 
     private static string TypedText(double value) => value.ToString("0.####", System.Globalization.CultureInfo.InvariantCulture);

@@ -19,6 +19,12 @@ public static class HostEyes
     public static async Task<string> SeenByAsync(
         IServiceProvider services, GroupAccess owner, NightId night, HostRole right, bool seesNotes, CancellationToken cancellation)
     {
+        if (right == HostRole.Owner)
+        {
+            // A second owner would change what the first one may do.
+            return await ReadAsync(services, owner, night, cancellation);
+        }
+
         var (circle, id, host) = (services.GetRequiredService<HostCircle>(), HostInvitationId.New(), new HostId(Guid.NewGuid()));
         await circle.InviteAsync(owner, id, "Another host", right, seesNotes, cancellation);
         var open = (await circle.InvitationsAsync(owner, cancellation)).Single(invitation => invitation.Id == id);

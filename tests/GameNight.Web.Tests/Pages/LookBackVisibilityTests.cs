@@ -32,10 +32,12 @@ public class LookBackVisibilityTests(SharedApp site)
     public async Task Earlier_nights_tell_a_count_names_of_those_who_allow_it_and_own_words()
     {
         var first = await ServedNight.OfAsync(site, 8, "Rui", "Evaline Longname", "Anabel");
-        await first.Host.ShowNameAsync(first.Guests["Evaline Longname"], Cancellation);
         await first.SayAsync("Rui", ("words", "my own line"));
         await first.SayAsync("Anabel", ("words", "what Anabel thinks"));
         var last = await ServedNight.OfAsync(site, 1, first.Guests, "Another round");
+
+        // Each answer says anew whether the name may be read: allowed since the last one.
+        await first.Host.ShowNameAsync(first.Guests["Evaline Longname"], Cancellation);
 
         var page = await (await last.App.Client.GetAsync(await last.LinkAsync("Rui"), Cancellation)).TextAsync();
 

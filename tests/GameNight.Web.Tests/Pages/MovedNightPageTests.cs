@@ -16,7 +16,7 @@ public class MovedNightPageTests(SharedApp site)
         var moved = (await invited.OpenAsync()).Html;
         var sent = await invited.App.Client.PostAsync($"{invited.Link}/confirm", null, Cancellation);
 
-        Assert.Matches("moved from <b>Saturday, .*19:30</b> to <b>Sunday, .*19:30</b>", moved);
+        Assert.Matches("moved from Saturday, .*19:30 to Sunday, .*19:30", moved);
         Assert.Contains("Yes, I am coming", moved, StringComparison.Ordinal);
         Assert.Equal($"{invited.Link}?sent=confirmed", sent.Headers.Location!.ToString());
         Assert.DoesNotContain("moved from", (await invited.OpenAsync()).Html, StringComparison.Ordinal);

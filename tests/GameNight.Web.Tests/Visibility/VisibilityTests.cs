@@ -88,7 +88,7 @@ public sealed class VisibilityTests(SharedApp site)
             ["otherGuest"] = await TextAsync(app, otherLink, $"{otherLink}/night.ics"),
             ["formerLink"] = await TextAsync(app, former, $"{former}/night.ics"),
             ["anonymous"] = await TextAsync(
-                app, "/", "/sign-in", "/first", "/i/unknown", $"/g/{host.Group}", $"/g/{host.Group}/n/{night}", "/openapi/v1.json", "/health/ready"),
+                app, "/", "/sign-in", "/first", "/i/unknown", $"/g/{host.Group}", $"/g/{host.Group}/n/{night}", "/health/ready"),
             ["preview"] = $"{document.Title} {string.Join(' ', document.QuerySelectorAll("meta").Select(meta => meta.GetAttribute("content")))} {page.Headers}",
         };
         return new Seen(texts, new Dictionary<string, string>
