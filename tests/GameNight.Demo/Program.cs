@@ -1,22 +1,15 @@
 using GameNight.Demo;
 using GameNight.LocalPostgres;
 using GameNight.Nights;
-using GameNight.Nights.ForHosts;
 using GameNight.Nights.Membership;
 using GameNight.Web.Startup;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Hosting;
 
-// Fills a group of our own invention once, on a data folder of its own, and runs the app on it.
-if (!args.Contains("--data"))
-{
-    args = [.. args, "--data", new PrivatePostgresSettings().DataRoot + "-demo"];
-}
-
+// Fills a group of our own invention, once, on a data folder of its own; the app is run on it afterwards.
 var options = GameNightOptions.Read(args);
-if (options.Database.Length > 0)
+if (options.Database.Length > 0 || options.Data.Length == 0)
 {
-    Console.Error.WriteLine("The demo keeps to a database of its own: unset GAMENIGHT_DATABASE.");
+    Console.Error.WriteLine("The demo keeps to a database of its own: unset GAMENIGHT_DATABASE and name a folder with --data DIR.");
     return 1;
 }
 
@@ -32,24 +25,16 @@ await using (server)
 {
     await NightsRegistration.MigrateAsync(server.OwnerConnectionString, CancellationToken.None);
     var clock = new MovedClock();
-    await using var app = GameNightApp.Build([], options, server.AppConnectionString, clock);
-    if (await app.Services.GetRequiredService<HostAccounts>().AreNoneAsync(CancellationToken.None))
+    await using var services = DemoServices.On(server.AppConnectionString, options, clock);
+    if (await services.GetRequiredService<HostAccounts>().AreNoneAsync(CancellationToken.None))
     {
-        Console.WriteLine("Filling the demo (once, about a minute).");
-        var planners = app.Services.GetServices<IHostedService>()
-            .Where(service => service.GetType().Assembly == typeof(HostDesk).Assembly).ToList();
-        foreach (var planner in planners)
+        Console.WriteLine("Filling the demo, once.");
+        await using (await DemoServices.PlanningAsync(services))
         {
-            await planner.StartAsync(CancellationToken.None);
-        }
-
-        await new Filling(app.Services, clock, Console.WriteLine).FillAsync(CancellationToken.None);
-        foreach (var planner in planners)
-        {
-            await planner.StopAsync(CancellationToken.None);
+            await new Filling(services, clock, Console.WriteLine).FillAsync(CancellationToken.None);
         }
     }
 }
 
 Console.WriteLine($"Sign in as {LanternTable.Email} with the password: {LanternTable.Password}");
-return await GameNightProgram.RunAsync(args);
+return 0;

@@ -12,7 +12,6 @@ using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Diagnostics.HealthChecks;
 using MudBlazor.Services;
-using NodaTime;
 
 namespace GameNight.Web.Startup;
 
@@ -22,8 +21,7 @@ public static class GameNightApp
     /// <summary>Forms of guests and hosts are small; nothing here takes files.</summary>
     private const long LargestBody = 256 * 1024;
 
-    /// <param name="clock">Another clock than the machine's, for lives lived faster.</param>
-    public static WebApplication Build(string[] args, GameNightOptions options, string database, IClock? clock = null)
+    public static WebApplication Build(string[] args, GameNightOptions options, string database)
     {
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
@@ -45,11 +43,6 @@ public static class GameNightApp
         builder.AddLogFormat(options);
         builder.AddTelemetry();
         AddServices(builder.Services, options, database);
-        if (clock is not null)
-        {
-            builder.Services.AddSingleton(clock);
-        }
-
         var app = builder.Build();
         app.UseTrustedProxies(options);
         Map(app);

@@ -89,8 +89,8 @@ public sealed class Unit
     {
         var scale = Math.Pow(10, _typedDecimals);
 
-        // A billionth of leeway keeps a whole number whole that the division left a hair too large. Nothing is added to it
-        // so that zero is never said to be "-0".
+        // A billionth of leeway keeps a whole number whole that the division left a hair too large. Adding zero
+        // turns -0 into 0.
         return Math.Ceiling(value * scale - 1e-9) / scale + 0.0;
     }
 
