@@ -67,6 +67,8 @@ internal sealed class Filling(IServiceProvider services, MovedClock clock, Actio
         var coHost = await SignUpAsync(LanternTable.CoHostName, "bram@example.org");
         await services.GetRequiredService<JoiningDesk>()
             .JoinAsync(LinkToken.TryParse(open.LinkToken), coHost, LanternTable.CoHostName, cancellation);
+        var eaters = await _people.GuestsAsync(access, cancellation);
+        _guests[LanternTable.CoHostName] = eaters.Single(guest => guest.Name == LanternTable.CoHostName).Id;
         return access;
     }
 

@@ -58,7 +58,7 @@ internal static class LanternTable
                 new("Tadeo", Presence.Coming, Adults: 1), new("Ishaan", Presence.Coming), new("Odalys", Presence.Undecided),
                 new("Pell", Presence.Coming),
             ],
-            PiesFewer: 0, SlicesLeft: 9, "One pie too many. Take the stone out of the drawer before the oven is hot.",
+            PiesFewer: 0, SlicesLeft: 19, "One pie too many. Take the stone out of the drawer before the oven is hot.",
             [
                 new("Sunniva", Enough.TooMuch, Evening.Lovely, 3), new("Kofi", Enough.Right, Evening.Lovely, 5),
                 new("Ishaan", Enough.TooMuch, Evening.Fine, 3, "More spinach, please."),
@@ -69,7 +69,7 @@ internal static class LanternTable
                 new("Tadeo", Presence.Coming), new("Yara", Presence.Coming), new("Ishaan", Presence.Coming, Late: true),
                 new("Wren", Presence.Coming), new("Odalys", Presence.Coming, Children: 1),
             ],
-            PiesFewer: 1, SlicesLeft: 1, "The last pie stuck to the peel: more semolina.",
+            PiesFewer: 1, SlicesLeft: 4, "The last pie stuck to the peel: more semolina.",
             [
                 new("Maren", Enough.Right, Evening.Lovely, 3, "The one without cheese was the best yet."),
                 new("Yara", Enough.Right, Evening.Lovely, 3), new("Odalys", Enough.TooLittle, Evening.Fine, 4),
@@ -81,7 +81,7 @@ internal static class LanternTable
                 new("Tadeo", Presence.Undecided), new("Yara", Presence.NotComing), new("Ishaan", Presence.Coming),
                 new("Odalys", Presence.Coming), new("Pell", Presence.Coming, Adults: 1),
             ],
-            PiesFewer: 0, SlicesLeft: 4, "",
+            PiesFewer: 0, SlicesLeft: 14, "",
             [
                 new("Sunniva", Enough.Right, Evening.Lovely, 3), new("Kofi", Enough.Right, Evening.Fine, 5),
                 new("Maren", Enough.Right, Evening.Lovely, 2), new("Pell", Enough.TooMuch, Evening.Fine, 2),

@@ -3,10 +3,10 @@ using GameNight.Nights.ForHosts;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Moving;
 using GameNight.Nights.Records;
+using GameNight.Web.SignIn;
 using GameNight.Web.Startup;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.AspNetCore.Identity;
 using NodaTime;
 
 namespace GameNight.Web.Moving;
@@ -17,17 +17,19 @@ namespace GameNight.Web.Moving;
 internal static class MovingEndpoints
 {
     private const string TooOld = "This page was open for too long. Send it again.";
-    private const string NotThem = "That is not your password, or it was tried too often. Wait five minutes after ten tries.";
 
     public static void MapMoving(this IEndpointRouteBuilder routes)
     {
         var group = routes.MapGroup("/g/{group:guid}").RequireAuthorization().ExcludeFromDescription();
         group.MapGet("moving", ShowAsync);
-        group.MapPost("moving/document", ExportAsync).RequireRateLimiting(RateLimits.Export);
-        group.MapPost("moving/delete", DeleteAsync);
+        group.MapPost("moving/document", ExportAsync).RequireRateLimiting(RateLimits.Export).RequireFreshSignIn(Page);
+        group.MapPost("moving/delete", DeleteAsync).RequireFreshSignIn(Page);
         group.MapGroup("moving").MapLists();
         routes.MapBringIn();
     }
+
+    /// <summary>A phone left on the table must neither take a whole group along nor delete it.</summary>
+    private static string Page(HttpRequest request) => $"/g/{request.RouteValues["group"]}/moving";
 
     private static async Task<IResult> ShowAsync(
         Guid group, HttpContext context, GroupDesk groups, HostDesk nights, IAntiforgery antiforgery, CancellationToken cancellation) =>
@@ -37,7 +39,7 @@ internal static class MovingEndpoints
 
     private static async Task<IResult> ExportAsync(
         Guid group, HttpContext context, GroupDesk groups, HostDesk nights, GroupExport export, IAntiforgery antiforgery,
-        UserManager<HostAccount> accounts, SignInManager<HostAccount> signIn, IClock clock, ILogger<GroupDownload> log,
+        IClock clock, ILogger<GroupDownload> log,
         CancellationToken cancellation)
     {
         if (await Entrance.OfAsync(context, groups, group, HostRole.Owner, cancellation) is not { } access)
@@ -45,9 +47,9 @@ internal static class MovingEndpoints
             return TypedResults.NotFound();
         }
 
-        if (await ProblemAsync(context, antiforgery, accounts, signIn, cancellation) is { } problem)
+        if (!await antiforgery.IsRequestValidAsync(context))
         {
-            return await PageAsync(context, access, groups, nights, antiforgery, new(MovingPart.Document, problem), cancellation);
+            return await PageAsync(context, access, groups, nights, antiforgery, new(MovingPart.Document, TooOld), cancellation);
         }
 
         var busy = await PageAsync(
@@ -58,16 +60,16 @@ internal static class MovingEndpoints
 
     private static async Task<IResult> DeleteAsync(
         Guid group, HttpContext context, GroupDesk groups, HostDesk nights, GroupRemoval removal, IAntiforgery antiforgery,
-        UserManager<HostAccount> accounts, SignInManager<HostAccount> signIn, CancellationToken cancellation)
+        CancellationToken cancellation)
     {
         if (await Entrance.OfAsync(context, groups, group, HostRole.Owner, cancellation) is not { } access)
         {
             return TypedResults.NotFound();
         }
 
-        if (await ProblemAsync(context, antiforgery, accounts, signIn, cancellation) is { } problem)
+        if (!await antiforgery.IsRequestValidAsync(context))
         {
-            return await PageAsync(context, access, groups, nights, antiforgery, new(MovingPart.End, problem), cancellation);
+            return await PageAsync(context, access, groups, nights, antiforgery, new(MovingPart.End, TooOld), cancellation);
         }
 
         var form = await context.Request.ReadFormAsync(cancellation);
@@ -83,20 +85,6 @@ internal static class MovingEndpoints
             }),
             _ => TypedResults.NotFound(),
         };
-    }
-
-    /// <returns>What stands in the way of something that only the owner themselves may do, or null.</returns>
-    private static async Task<string?> ProblemAsync(
-        HttpContext context, IAntiforgery antiforgery, UserManager<HostAccount> accounts, SignInManager<HostAccount> signIn,
-        CancellationToken cancellation)
-    {
-        if (!await antiforgery.IsRequestValidAsync(context))
-        {
-            return TooOld;
-        }
-
-        var form = await context.Request.ReadFormAsync(cancellation);
-        return await Entrance.IsThemAsync(context, accounts, signIn, form["password"].ToString()) ? null : NotThem;
     }
 
     private static async Task<IResult> PageAsync(

@@ -1,3 +1,6 @@
+using System.ComponentModel.DataAnnotations;
+using GameNight.Nights.Records;
+
 namespace GameNight.Web.SignIn;
 
 /// <summary>Rules of accounts, said once for services and pages.</summary>
@@ -24,4 +27,23 @@ internal static class AccountRules
 
     /// <summary>How long a sign-in that was ended elsewhere may still open a page.</summary>
     public static readonly TimeSpan StampInterval = TimeSpan.FromMinutes(2);
+
+    /// <summary>What keeps an account from being made of this, one sentence each.</summary>
+    public static IEnumerable<string> Problems(string name, string email, string password)
+    {
+        if (name.Length is 0 or > HostAccount.LongestName)
+        {
+            yield return $"Say your name, in 1 to {HostAccount.LongestName} characters.";
+        }
+
+        if (!new EmailAddressAttribute().IsValid(email) || email.Length is 0 or > LongestEmail)
+        {
+            yield return "The e-mail address is not complete.";
+        }
+
+        if (password.Length is < ShortestPassword or > LongestPassword)
+        {
+            yield return $"The password needs {ShortestPassword} to {LongestPassword} characters; a sentence does well.";
+        }
+    }
 }

@@ -1,4 +1,3 @@
-using System.ComponentModel.DataAnnotations;
 using GameNight.Nights.Records;
 using GameNight.Web.Startup;
 
@@ -20,19 +19,9 @@ public sealed record FirstAccount(string Code, string Name, string Email, string
             yield return "The code is not the one printed when the app was started.";
         }
 
-        if (Name.Length is 0 or > HostAccount.LongestName)
+        foreach (var problem in AccountRules.Problems(Name, Email, Password))
         {
-            yield return $"Say your name, in 1 to {HostAccount.LongestName} characters.";
-        }
-
-        if (!new EmailAddressAttribute().IsValid(Email) || Email.Length is 0 or > AccountRules.LongestEmail)
-        {
-            yield return "The e-mail address is not complete.";
-        }
-
-        if (CommonPasswords.ProblemOf(Password, Email) is { } weak)
-        {
-            yield return weak;
+            yield return problem;
         }
 
         if (GroupName.Length is 0 or > Group.LongestName)

@@ -12,12 +12,12 @@ public class MovingPageTests(SharedApp site)
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
     [Fact]
-    public async Task The_document_comes_down_with_the_password_and_goes_into_a_new_group()
+    public async Task The_document_comes_down_and_goes_into_a_new_group()
     {
         using var host = await HostAsync();
         var group = (await site.HostAsync()).Group;
 
-        var sent = await host.SendAsync($"/g/{group.Value}/moving", $"/g/{group.Value}/moving/document", ("password", SharedApp.Password));
+        var sent = await host.SendAsync($"/g/{group.Value}/moving", $"/g/{group.Value}/moving/document");
 
         Assert.Equal(HttpStatusCode.OK, sent.StatusCode);
         AssertDownload(sent, "application/json", ".json");
@@ -41,7 +41,7 @@ public class MovingPageTests(SharedApp site)
         await site.InviteAsync("Second");
         using var host = await HostAsync();
         var whole = (await site.HostAsync()).Group;
-        var document = await (await host.SendAsync($"/g/{whole.Value}/moving", $"/g/{whole.Value}/moving/document", ("password", SharedApp.Password)))
+        var document = await (await host.SendAsync($"/g/{whole.Value}/moving", $"/g/{whole.Value}/moving/document"))
             .Content.ReadAsByteArrayAsync(Cancellation);
         var group = (await BringInAsync(host, await (await host.Client.GetAsync("/bring-in", Cancellation)).DocumentAsync(), document)).GroupId();
         await HostAtWork.AskAsync<int>(
@@ -51,30 +51,27 @@ public class MovingPageTests(SharedApp site)
             Cancellation);
 
         await Assert.ThrowsAsync<HttpRequestException>(() => host.SendAsync(
-            $"/g/{group}/moving", $"/g/{group}/moving/document", ("password", SharedApp.Password)));
+            $"/g/{group}/moving", $"/g/{group}/moving/document"));
 
         await DeleteAsync(host, group, "Thursday table");
     }
 
     [Theory]
-    [InlineData("not the password at all", "That is not your password")]
-    [InlineData("", "That is not your password")]
-    public async Task Without_the_password_nothing_is_handed_out_or_deleted(string password, string said)
+    [InlineData("document")]
+    [InlineData("delete")]
+    public async Task What_cannot_be_undone_asks_who_it_is_and_leads_back(string part)
     {
         using var host = await HostAsync();
         var group = (await site.HostAsync()).Group;
+        var token = await host.TokenAsync($"/g/{group.Value}/moving");
 
-        var document = await host.SendAsync($"/g/{group.Value}/moving", $"/g/{group.Value}/moving/document", ("password", password));
-        var end = await host.SendAsync($"/g/{group.Value}/moving", $"/g/{group.Value}/moving/delete", ("password", password), ("name", "Thursday table"));
-        await host.SignInAsync(SharedApp.Email, SharedApp.Password);
+        host.LeaveAlone((await site.AppAsync()).DataFolder);
 
-        foreach (var answer in new[] { document, end })
-        {
-            Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
-            Assert.Equal("text/html", answer.Content.Headers.ContentType!.MediaType);
-            Assert.Contains(said, await answer.TextAsync(), StringComparison.Ordinal);
-        }
+        var asked = await host.PostAsync(
+            $"/g/{group.Value}/moving/{part}", [("__RequestVerificationToken", token), ("name", "Thursday table")]);
 
+        Assert.Equal(HttpStatusCode.Redirect, asked.StatusCode);
+        Assert.Equal($"/confirm?to={Uri.EscapeDataString($"/g/{group.Value}/moving")}", asked.Headers.Location!.ToString());
         Assert.Equal(HttpStatusCode.OK, (await host.Client.GetAsync($"/g/{group.Value}/moving", Cancellation)).StatusCode);
     }
 
@@ -83,7 +80,7 @@ public class MovingPageTests(SharedApp site)
     {
         using var host = await HostAsync();
         var group = (await site.HostAsync()).Group;
-        (string, string)[] fields = [("password", SharedApp.Password), ("name", "Thursday table")];
+        (string, string)[] fields = [("name", "Thursday table")];
 
         foreach (var path in new[] { "document", "delete" })
         {
@@ -116,7 +113,7 @@ public class MovingPageTests(SharedApp site)
         var group = (await site.HostAsync()).Group;
 
         var answer = await host.SendAsync(
-            $"/g/{group.Value}/moving", $"/g/{group.Value}/moving/delete", ("password", SharedApp.Password), ("name", "Friday table"));
+            $"/g/{group.Value}/moving", $"/g/{group.Value}/moving/delete", ("name", "Friday table"));
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         Assert.Contains("Nothing was deleted", await answer.TextAsync(), StringComparison.Ordinal);
@@ -127,7 +124,7 @@ public class MovingPageTests(SharedApp site)
     {
         using var host = await HostAsync();
         var group = (await site.HostAsync()).Group;
-        var document = await (await host.SendAsync($"/g/{group.Value}/moving", $"/g/{group.Value}/moving/document", ("password", SharedApp.Password)))
+        var document = await (await host.SendAsync($"/g/{group.Value}/moving", $"/g/{group.Value}/moving/document"))
             .Content.ReadAsByteArrayAsync(Cancellation);
         var founded = await BringInAsync(host, await (await host.Client.GetAsync("/bring-in", Cancellation)).DocumentAsync(), document);
 
@@ -206,7 +203,7 @@ public class MovingPageTests(SharedApp site)
     }
 
     private static Task<HttpResponseMessage> DeleteAsync(Visitor host, Guid group, string name) => host.SendAsync(
-        $"/g/{group}/moving", $"/g/{group}/moving/delete", ("password", SharedApp.Password), ("name", name));
+        $"/g/{group}/moving", $"/g/{group}/moving/delete", ("name", name));
 
     private static Task<HttpResponseMessage> BringInAsync(Visitor host, AngleSharp.Html.Dom.IHtmlDocument page, byte[] document)
     {
