@@ -97,8 +97,7 @@ internal static class JoiningEndpoints
         await proofs.ByPasswordAsync(form.Email, form.Password) switch
         {
             Proof.Given given => (given.Account, []),
-            Proof.LockedOut => (null, ["Too many tries. Wait five minutes, then try again."]),
-            _ => (null, ["That e-mail and password do not belong together."]),
+            var refused => (null, [SignInText.Problem(WayIn.Password, refused)]),
         };
 
     private static async Task<RazorComponentResult<JoinPage>> PageAsync(
