@@ -52,7 +52,7 @@ public class OutsideCheckTests(Site site)
                 pages.Add(await PageAsync(host, name, isSignedIn: true, Screen.Desk, isLive: true));
             }
 
-            foreach (var (name, path) in PageList.OfAccounts)
+            foreach (var (name, path) in PageList.OfAccounts.Concat(PageList.OfOwners(await site.GroupPathAsync())))
             {
                 await host.GoProvenAsync(path);
                 pages.Add(await PageAsync(host, name, isSignedIn: true, Screen.Phone, isLive: false));

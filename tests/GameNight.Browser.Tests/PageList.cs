@@ -14,13 +14,16 @@ internal static class PageList
         ("sign-out", "/sign-out"),
     ];
 
+    /// <summary>Plain pages of a group.</summary>
+    public static IReadOnlyList<(string Name, string Path)> OfOwners(string group) => [("moving", $"{group}/moving"), ("bring-in", "/bring-in")];
+
     /// <summary>Live pages of a group and of one of its nights.</summary>
     public static IReadOnlyList<(string Name, string Path)> OfHosts(string group, string night) =>
     [
         ("nights", group),
-        .. new[] { "people", "kitchen", "doughs", "menu", "new", "past" }.Select(page => (page, $"{group}/{page}")),
+        .. new[] { "people", "kitchen", "doughs", "menu", "hosts", "new", "past" }.Select(page => (page, $"{group}/{page}")),
         ("plan", night),
-        .. new[] { "guests", "timeline", "change", "print", "back" }.Select(page => (page, $"{night}/{page}")),
+        .. new[] { "guests", "timeline", "change", "print", "print/sheets", "back" }.Select(page => (page.Replace('/', '-'), $"{night}/{page}")),
     ];
 
     /// <summary>Pages without sign-in: two answer links, one of them answered with must-nots.</summary>

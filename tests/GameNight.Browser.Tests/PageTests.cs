@@ -80,11 +80,11 @@ public class PageTests(Site site)
     }
 
     [Fact]
-    public async Task Pages_of_the_account_look_right()
+    public async Task Pages_of_the_account_and_of_moving_look_right()
     {
         await using var host = await site.HostScreenAsync();
 
-        foreach (var (name, path) in PageList.OfAccounts)
+        foreach (var (name, path) in PageList.OfAccounts.Concat(PageList.OfOwners(await site.GroupPathAsync())))
         {
             await host.GoProvenAsync(path);
             await host.OpenEverythingAsync();

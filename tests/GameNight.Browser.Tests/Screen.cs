@@ -10,6 +10,7 @@ public sealed class Screen : IAsyncDisposable
 {
     public const int Desk = 1280;
     public const int Phone = 390;
+    public const string English = "en-GB";
 
     /// <summary>The narrowest phones, and a desk screen magnified four times.</summary>
     public const int Narrowest = 320;
@@ -50,7 +51,7 @@ public sealed class Screen : IAsyncDisposable
     public IReadOnlyList<string> Polls => _polls;
 
     public static async Task<Screen> OpenAsync(
-        Chromium chromium, Uri address, int width, bool withScript = true, string? state = null)
+        Chromium chromium, Uri address, int width, bool withScript = true, string? state = null, string language = English)
     {
         var browser = await chromium.BrowserAsync();
         var context = await browser.NewContextAsync(new BrowserNewContextOptions
@@ -59,7 +60,7 @@ public sealed class Screen : IAsyncDisposable
             ViewportSize = new ViewportSize { Width = width, Height = Height },
             JavaScriptEnabled = withScript,
             StorageState = state,
-            Locale = "en-GB",
+            Locale = language,
             ReducedMotion = ReducedMotion.Reduce,
         });
         context.SetDefaultTimeout(Patience);

@@ -8,6 +8,7 @@ using GameNight.Planning.Guests;
 using GameNight.Planning.Safety;
 using GameNight.Web.Guests;
 using GameNight.Web.Wording;
+using GameNight.WideLetters;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;

@@ -2,15 +2,14 @@ using System.Globalization;
 using System.Reflection;
 using System.Resources;
 using System.Text.RegularExpressions;
-using GameNight.Web.Wording;
 
-namespace GameNight.Web.Tests.Wording;
+namespace GameNight.WideLetters;
 
 /// <summary>
 /// A language that shows what does not come from the resources: it says every text in wide letters between brackets. Only who
 /// asks for its culture sees it.
 /// </summary>
-internal sealed partial class PseudoLanguage : ResourceManager
+public sealed partial class PseudoLanguage : ResourceManager
 {
     private const int ToWide = 'Ａ' - 'A';
 
@@ -37,7 +36,7 @@ internal sealed partial class PseudoLanguage : ResourceManager
         }
     }
 
-    public static IEnumerable<Type> Classes() => typeof(Language).Assembly.GetTypes()
+    private static IEnumerable<Type> Classes() => Assembly.Load("GameNight.Web").GetTypes()
         .Where(type => type.Namespace == "GameNight.Web.Wording.Texts" && type.GetField("resourceMan", BindingFlags.NonPublic | BindingFlags.Static) is not null);
 
     public override string? GetString(string name, CultureInfo? culture)
