@@ -3,7 +3,7 @@ using GameNight.TestKit;
 
 namespace GameNight.Reference.Tests;
 
-/// <summary>One row of shared/checks/checks.json: a number from outside the project.</summary>
+/// <summary>One row of a file in shared/checks: a number from outside the project.</summary>
 public sealed record ReferenceCheck(
     string Id, string What, string Unit, double Expected, double Tolerance, string Source)
 {
@@ -11,6 +11,9 @@ public sealed record ReferenceCheck(
 
     private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web);
 
-    public static IReadOnlyList<ReferenceCheck> All { get; } = JsonSerializer.Deserialize<Table>(
-        File.ReadAllText(Path.Combine(SharedFolder.Checks, "checks.json")), Options)!.Checks;
+    public static IReadOnlyList<ReferenceCheck> All { get; } =
+    [
+        .. Directory.GetFiles(SharedFolder.Checks, "*.json").Order(StringComparer.Ordinal)
+            .SelectMany(file => JsonSerializer.Deserialize<Table>(File.ReadAllText(file), Options)!.Checks),
+    ];
 }

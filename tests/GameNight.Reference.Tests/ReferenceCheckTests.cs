@@ -1,3 +1,5 @@
+using GameNight.TestKit;
+
 namespace GameNight.Reference.Tests;
 
 public class ReferenceCheckTests
@@ -15,6 +17,19 @@ public class ReferenceCheckTests
         Assert.True(
             Math.Abs(ours - check.Expected) <= check.Tolerance,
             $"{check.Id} {check.What}: {check.Source} gives {check.Expected} ± {check.Tolerance} {check.Unit}, ours is {ours}.");
+    }
+
+    [Fact]
+    public void The_table_of_checks_says_what_the_engine_says_now()
+    {
+        var says = CheckTable.Of(ReferenceCheck.All, EngineAnswers.ById);
+        var file = Path.Combine(SharedFolder.Checks, "README.md");
+        if (!File.Exists(file) || File.ReadAllText(file) != says)
+        {
+            var beside = Path.Combine(AppContext.BaseDirectory, "README.md");
+            File.WriteAllText(beside, says);
+            Assert.Fail($"The engine says other numbers than the table. If that is meant, copy {beside} over {file}.");
+        }
     }
 
     [Fact]
