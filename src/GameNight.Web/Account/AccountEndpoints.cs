@@ -3,6 +3,8 @@ using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
 using GameNight.Web.SignIn;
 using GameNight.Web.Startup;
+using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 
@@ -53,7 +55,7 @@ internal static class AccountEndpoints
         var name = (await context.TypedAsync("name", HostAccount.LongestName)).Trim();
         if (name.Length is 0 or > HostAccount.LongestName)
         {
-            return await ShowAsync(context, users, codes, null, $"Say your name, in 1 to {HostAccount.LongestName} characters.", name);
+            return await ShowAsync(context, users, codes, null, Phrase.Fill(SignInPages.SayName, HostAccount.LongestName), name);
         }
 
         account.DisplayName = name;
@@ -68,7 +70,7 @@ internal static class AccountEndpoints
             return TypedResults.LocalRedirect("/account?done=saved");
         }
 
-        return await ShowAsync(context, users, codes, null, "This was changed in another window meanwhile. Look at it, then save again.", name);
+        return await ShowAsync(context, users, codes, null, AccountPages.ChangedMeanwhile, name);
     }
 
     private static async Task<IResult> SignOutEverywhereAsync(
@@ -96,14 +98,14 @@ internal static class AccountEndpoints
         var email = (await context.TypedAsync("email", AccountRules.LongestEmail)).Trim();
         if (!new EmailAddressAttribute().IsValid(email) || email.Length is 0 or > AccountRules.LongestEmail)
         {
-            return MailPage(context, email, "The e-mail address is not complete.");
+            return MailPage(context, email, SignInPages.EmailIncomplete);
         }
 
         (account.Email, account.UserName) = (email, email);
         var changed = await users.UpdateSecurityStampAsync(account);
         if (!changed.Succeeded)
         {
-            return MailPage(context, email, "This address cannot be taken. Choose another one.");
+            return MailPage(context, email, AccountPages.EmailNotTaken);
         }
 
         log.EmailChanged(account.Id);

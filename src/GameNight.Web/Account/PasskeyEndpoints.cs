@@ -2,6 +2,8 @@ using System.Buffers.Text;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
 using GameNight.Web.SignIn;
+using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Identity;
 
 namespace GameNight.Web.Account;
@@ -57,20 +59,20 @@ internal static class PasskeyEndpoints
 
         if ((await users.GetPasskeysAsync(account)).Count >= AccountRules.MostPasskeys)
         {
-            return await ShowAsync(context, users, null, $"An account has at most {AccountRules.MostPasskeys} passkeys. Remove one first.");
+            return await ShowAsync(context, users, null, Phrase.Fill(AccountPages.TooManyPasskeys, AccountRules.MostPasskeys));
         }
 
         var passkey = await AttestedAsync(signIn, account, await context.TypedAsync("credential", PasskeyForm.LongestAnswer));
         if (passkey is null)
         {
-            return await ShowAsync(context, users, null, "The passkey was not accepted. Try once more.");
+            return await ShowAsync(context, users, null, AccountPages.PasskeyNotAccepted);
         }
 
         passkey.Name = name;
         var added = await users.AddOrUpdatePasskeyAsync(account, passkey);
         if (!added.Succeeded)
         {
-            return await ShowAsync(context, users, null, "The account was changed in another window meanwhile. Try once more.");
+            return await ShowAsync(context, users, null, AccountPages.AccountChangedMeanwhile);
         }
 
         log.PasskeyAdded(account.Id);
@@ -103,14 +105,14 @@ internal static class PasskeyEndpoints
 
         if (IdOf(id) is not { } known || await users.GetPasskeyAsync(account, known) is not { } passkey)
         {
-            return await ShowAsync(context, users, null, "That passkey is not here any more.");
+            return await ShowAsync(context, users, null, AccountPages.PasskeyGone);
         }
 
         passkey.Name = name;
         var renamed = await users.AddOrUpdatePasskeyAsync(account, passkey);
         return renamed.Succeeded
             ? TypedResults.LocalRedirect(Home + "?done=renamed")
-            : await ShowAsync(context, users, null, "The account was changed in another window meanwhile. Try once more.");
+            : await ShowAsync(context, users, null, AccountPages.AccountChangedMeanwhile);
     }
 
     private static async Task<IResult> RemoveAsync(
@@ -120,7 +122,7 @@ internal static class PasskeyEndpoints
         if (IdOf(id) is { } passkey
             && await ways.RemovePasskeyAsync(new HostId(account.Id), passkey, context.RequestAborted) == WayInRemoval.LastOne)
         {
-            return await ShowAsync(context, users, null, "This passkey is the only way in. Set a password or add another passkey first.");
+            return await ShowAsync(context, users, null, AccountPages.PasskeyIsOnlyWay);
         }
 
         log.PasskeyRemoved(account.Id);
@@ -128,7 +130,7 @@ internal static class PasskeyEndpoints
     }
 
     private static string? ProblemOf(string name) => name.Length is 0 or > AccountRules.LongestPasskeyName
-        ? $"Name the passkey, in 1 to {AccountRules.LongestPasskeyName} characters, such as the device it is on."
+        ? Phrase.Fill(AccountPages.NamePasskey, AccountRules.LongestPasskeyName)
         : null;
 
     private static byte[]? IdOf(string text) => Base64Url.IsValid(text) ? Base64Url.DecodeFromChars(text) : null;

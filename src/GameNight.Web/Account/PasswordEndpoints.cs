@@ -1,6 +1,7 @@
 using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
 using GameNight.Web.SignIn;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Identity;
 
 namespace GameNight.Web.Account;
@@ -42,7 +43,7 @@ internal static class PasswordEndpoints
         var changed = await users.ResetPasswordAsync(account, await users.GeneratePasswordResetTokenAsync(account), password);
         if (!changed.Succeeded)
         {
-            return await ShowAsync(context, users, "The account was changed in another window meanwhile. Send the password again.");
+            return await ShowAsync(context, users, AccountPages.PasswordChangedMeanwhile);
         }
 
         log.PasswordChanged(account.Id);
@@ -56,7 +57,7 @@ internal static class PasswordEndpoints
         var account = SignedInAccount.Of(context);
         if (await ways.RemovePasswordAsync(new HostId(account.Id), context.RequestAborted) == WayInRemoval.LastOne)
         {
-            return await ShowAsync(context, users, "The password is the only way in. Add a passkey first.");
+            return await ShowAsync(context, users, AccountPages.PasswordIsOnlyWay);
         }
 
         log.PasswordChanged(account.Id);

@@ -3,6 +3,7 @@ using GameNight.Nights.Moving;
 using GameNight.Nights.Records;
 using GameNight.Web.SignIn;
 using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -46,26 +47,24 @@ internal static class BringInEndpoints
         if (turn is null)
         {
             context.Response.Headers.RetryAfter = "10";
-            return Page(
-                context, antiforgery, ["A document is being taken in already. Wait a moment, then send it again."],
-                StatusCodes.Status429TooManyRequests);
+            return Page(context, antiforgery, [MovingPages.TakingInAlready], StatusCodes.Status429TooManyRequests);
         }
 
         if (await ReadAsync(context, cancellation) is not { } form)
         {
             return Page(
-                context, antiforgery, [$"That is no document of a group, or it is larger than {GroupImport.Largest / 1024 / 1024} MB."],
+                context, antiforgery, [Phrase.Fill(MovingPages.TooLarge, BringInPage.LargestMegabytes)],
                 StatusCodes.Status413PayloadTooLarge);
         }
 
         if (!await antiforgery.IsRequestValidAsync(context) || !Guid.TryParse(form["id"], out var id))
         {
-            return Page(context, antiforgery, ["This page was open for too long. Choose the file and send it again."]);
+            return Page(context, antiforgery, [MovingPages.ChooseFileAgain]);
         }
 
         if (form.Files.GetFile("document") is not { Length: > 0 } file)
         {
-            return Page(context, antiforgery, ["Choose the file first: the one that you downloaded, unchanged."]);
+            return Page(context, antiforgery, [MovingPages.ChooseFile]);
         }
 
         var bytes = new byte[file.Length];
@@ -90,12 +89,9 @@ internal static class BringInEndpoints
                 {
                     StatusCode = StatusCodes.Status409Conflict,
                 },
-                ImportResult.NotOurs => Page(
-                    context, antiforgery,
-                    ["This is no document of a group. Choose the file that “Download the document” gave you, ending in .json."]),
+                ImportResult.NotOurs => Page(context, antiforgery, [Phrase.Fill(MovingPages.NotOurs, MovingPages.DownloadDocument)]),
                 ImportResult.FromTheFuture future => Page(
-                    context, antiforgery,
-                    [$"This document is of version {future.Version}; this installation reads up to {future.Newest}. Update it first, then bring the document in."]),
+                    context, antiforgery, [Phrase.Fill(MovingPages.FromTheFuture, future.Version, future.Newest)]),
                 ImportResult.Refused refused => Page(
                     context, antiforgery, [.. refused.Problems.Select(DocumentProblemText.Say)]),
                 var other => throw new InvalidOperationException($"Unknown result {other}."),
@@ -104,9 +100,7 @@ internal static class BringInEndpoints
         catch (NightsUnavailableException)
         {
             context.Response.Headers.RetryAfter = "5";
-            return Page(
-                context, antiforgery, ["The database cannot be reached just now. Nothing was taken in; choose the file and send it again in a moment."],
-                StatusCodes.Status503ServiceUnavailable, id);
+            return Page(context, antiforgery, [MovingPages.NotReachable], StatusCodes.Status503ServiceUnavailable, id);
         }
     }
 

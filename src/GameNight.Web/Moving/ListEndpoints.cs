@@ -2,6 +2,7 @@ using GameNight.Nights.Membership;
 using GameNight.Nights.Moving;
 using GameNight.Nights.Records;
 using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
 using NodaTime.Text;
@@ -51,9 +52,9 @@ internal static class ListEndpoints
         return Send(context, clock, $"guests-{found.Night.Title}", Csv.Write(
             ["name", "eats like", "answer", "from elsewhere", "hunger", "companions", "answered", "after the dough was begun"],
             found.Guests.Select(guest => (IReadOnlyList<object?>)[
-                guest.Name.Length > 0 ? guest.Name : "somebody who left",
+                guest.Name.Length > 0 ? guest.Name : MovingPages.FormerGuest,
                 WordText.Say(guest.Portion),
-                guest.Answer is { } answer ? WordText.Say(answer.Presence) : "no answer",
+                guest.Answer is { } answer ? WordText.Say(answer.Presence) : MovingPages.AnswerMissing,
                 guest.Answer is { } from ? YesNo(from.Remotely) : "",
                 guest.Answer is { } hungry ? WordText.Say(hungry.Hunger) : "",
                 guest.Answer is { } along ? string.Join("; ", along.Companions.Select(companion => WordText.Say(companion.Portion))) : "",
@@ -70,5 +71,5 @@ internal static class ListEndpoints
 
     private static string Local(LocalDateTime time) => LocalDateTimePattern.GeneralIso.Format(time);
 
-    private static string YesNo(bool says) => says ? "yes" : "no";
+    private static string YesNo(bool says) => says ? MovingPages.Yes : MovingPages.No;
 }

@@ -5,6 +5,7 @@ using GameNight.Nights.Moving;
 using GameNight.Nights.Records;
 using GameNight.Web.SignIn;
 using GameNight.Web.Startup;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
@@ -16,8 +17,6 @@ namespace GameNight.Web.Moving;
 /// </summary>
 internal static class MovingEndpoints
 {
-    private const string TooOld = "This page was open for too long. Send it again.";
-
     public static void MapMoving(this IEndpointRouteBuilder routes)
     {
         var group = routes.MapGroup("/g/{group:guid}").RequireAuthorization().ExcludeFromDescription();
@@ -49,12 +48,12 @@ internal static class MovingEndpoints
 
         if (!await antiforgery.IsRequestValidAsync(context))
         {
-            return await PageAsync(context, access, groups, nights, antiforgery, new(MovingPart.Document, TooOld), cancellation);
+            return await PageAsync(context, access, groups, nights, antiforgery, new(MovingPart.Document, Faults.OpenTooLong), cancellation);
         }
 
         var busy = await PageAsync(
             context, access, groups, nights, antiforgery,
-            new(MovingPart.Document, "Your last download is still under way. Wait until it is there, then ask again."), cancellation);
+            new(MovingPart.Document, MovingPages.StillDownloading), cancellation);
         return new GroupDownload(export, access, clock, () => busy, log);
     }
 
@@ -69,7 +68,7 @@ internal static class MovingEndpoints
 
         if (!await antiforgery.IsRequestValidAsync(context))
         {
-            return await PageAsync(context, access, groups, nights, antiforgery, new(MovingPart.End, TooOld), cancellation);
+            return await PageAsync(context, access, groups, nights, antiforgery, new(MovingPart.End, Faults.OpenTooLong), cancellation);
         }
 
         var form = await context.Request.ReadFormAsync(cancellation);
@@ -77,11 +76,11 @@ internal static class MovingEndpoints
         {
             GroupRemovalResult.OtherName => await PageAsync(
                 context, access, groups, nights, antiforgery,
-                new(MovingPart.End, "That is not the name of this group. Nothing was deleted."), cancellation),
+                new(MovingPart.End, MovingPages.NotThatName), cancellation),
             GroupRemovalResult.Deleted => new RazorComponentResult<Shell.MessagePage>(new
             {
-                Title = "The group is deleted",
-                Sentence = "Nothing of it is left here, and its links lead nowhere. Backups that were made before still hold it until they run out.",
+                Title = MovingPages.DeletedTitle,
+                Sentence = MovingPages.Deleted,
             }),
             _ => TypedResults.NotFound(),
         };

@@ -1,5 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using GameNight.Nights.Records;
+using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 
 namespace GameNight.Web.SignIn;
 
@@ -33,17 +35,17 @@ internal static class AccountRules
     {
         if (name.Length is 0 or > HostAccount.LongestName)
         {
-            yield return $"Say your name, in 1 to {HostAccount.LongestName} characters.";
+            yield return Phrase.Fill(SignInPages.SayName, HostAccount.LongestName);
         }
 
         if (!new EmailAddressAttribute().IsValid(email) || email.Length is 0 or > LongestEmail)
         {
-            yield return "The e-mail address is not complete.";
+            yield return SignInPages.EmailIncomplete;
         }
 
         if (password.Length is < ShortestPassword or > LongestPassword)
         {
-            yield return $"The password needs {ShortestPassword} to {LongestPassword} characters; a sentence does well.";
+            yield return Phrase.Fill(SignInPages.PasswordLength, ShortestPassword, LongestPassword);
         }
     }
 }

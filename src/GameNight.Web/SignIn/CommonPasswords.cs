@@ -1,4 +1,6 @@
 using GameNight.Nights.Records;
+using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Identity;
 
 namespace GameNight.Web.SignIn;
@@ -23,10 +25,10 @@ internal sealed class CommonPasswords : IPasswordValidator<HostAccount>
 
     public static string? ProblemOf(string password, string? email) =>
         password.Length < AccountRules.ShortestPassword || password.Length > AccountRules.LongestPassword
-            ? $"The password needs {AccountRules.ShortestPassword} to {AccountRules.LongestPassword} characters; a sentence does well."
+            ? Phrase.Fill(SignInPages.PasswordLength, AccountRules.ShortestPassword, AccountRules.LongestPassword)
             : Known.Contains(password.Trim()) || string.Equals(password, email, StringComparison.OrdinalIgnoreCase)
                 || password.Distinct().Count() < FewestDifferentCharacters
-            ? "That password is one of the first that would be tried. A sentence of your own does well."
+            ? SignInPages.PasswordCommon
             : null;
 
     public Task<IdentityResult> ValidateAsync(UserManager<HostAccount> manager, HostAccount user, string? password) =>

@@ -1,5 +1,7 @@
 using GameNight.Nights.Records;
 using GameNight.Web.Startup;
+using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 
 namespace GameNight.Web.SignIn;
 
@@ -16,7 +18,7 @@ public sealed record FirstAccount(string Code, string Name, string Email, string
     {
         if (!code.IsMatchedBy(Code))
         {
-            yield return "The code is not the one printed when the app was started.";
+            yield return SignInPages.SetupCodeWrong;
         }
 
         foreach (var problem in AccountRules.Problems(Name, Email, Password))
@@ -26,12 +28,12 @@ public sealed record FirstAccount(string Code, string Name, string Email, string
 
         if (GroupName.Length is 0 or > Group.LongestName)
         {
-            yield return $"Name the group, in 1 to {Group.LongestName} characters.";
+            yield return Phrase.Fill(SignInPages.NameGroup, Group.LongestName);
         }
 
         if (NightTime.Zone(Zone) is null)
         {
-            yield return "Choose a time zone from the list.";
+            yield return SignInPages.ChooseZone;
         }
     }
 

@@ -3,6 +3,8 @@ using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
 using GameNight.Web.Guests;
 using GameNight.Web.Startup;
+using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
@@ -40,14 +42,14 @@ internal static class JoiningEndpoints
 
         if (!await antiforgery.IsRequestValidAsync(context))
         {
-            return await AgainAsync("This page was open for too long. Send it again.");
+            return await AgainAsync(Faults.OpenTooLong);
         }
 
         var (account, problems) = form.How switch
         {
             JoinForm.NewHere => await MadeAsync(users, form),
             JoinForm.Known => await KnownAsync(proofs, form),
-            _ => (await users.GetUserAsync(context.User), ["Sign in first, then open the link again."]),
+            _ => (await users.GetUserAsync(context.User), [SignInPages.JoinSignInFirst]),
         };
         if (account is null)
         {
@@ -89,8 +91,8 @@ internal static class JoiningEndpoints
         return made.Succeeded
             ? (account, [])
             : (null, made.Errors.Any(error => error.Code is "DuplicateEmail" or "DuplicateUserName")
-                ? ["There is an account with this e-mail already: use “I have an account” below."]
-                : [.. made.Errors.Select(error => error.Description)]);
+                ? [Phrase.Fill(SignInPages.EmailTaken, SignInPages.Known)]
+                : SignInText.Problems(made));
     }
 
     private static async Task<(HostAccount? Account, IEnumerable<string> Problems)> KnownAsync(Proofs proofs, JoinForm form) =>
@@ -117,8 +119,8 @@ internal static class JoiningEndpoints
 
     private static RazorComponentResult<LinkPage> NotValid() => new(new
     {
-        Title = "This link is not valid",
-        Sentence = "It works once and for a week. It may have been used or withdrawn: ask for a new one.",
+        Title = SignInPages.JoinLinkNotValidTitle,
+        Sentence = SignInPages.JoinLinkNotValid,
     })
     {
         StatusCode = StatusCodes.Status404NotFound,

@@ -5,8 +5,6 @@ namespace GameNight.Web.SignIn;
 /// <summary>What plain forms of hosts have in common.</summary>
 internal static class PlainForms
 {
-    public const string OpenTooLong = "This page was open for too long. Send it again.";
-
     public static AntiforgeryTokenSet Token(this HttpContext context) =>
         context.RequestServices.GetRequiredService<IAntiforgery>().GetAndStoreTokens(context);
 

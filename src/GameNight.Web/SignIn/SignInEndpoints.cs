@@ -1,6 +1,7 @@
 using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
 using GameNight.Web.Startup;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 
@@ -40,7 +41,7 @@ internal static class SignInEndpoints
         var to = PlainForms.LocalTarget((await context.Request.ReadFormAsync())["to"]);
         if (!await context.IsOurFormAsync())
         {
-            return SignInPage(context, email, to, PlainForms.OpenTooLong);
+            return SignInPage(context, email, to, Faults.OpenTooLong);
         }
 
         var proof = await proofs.ByPasswordAsync(email, await context.TypedAsync("password", AccountRules.LongestPassword));
@@ -53,7 +54,7 @@ internal static class SignInEndpoints
         var to = PlainForms.LocalTarget((await context.Request.ReadFormAsync())["to"]);
         if (!await context.IsOurFormAsync())
         {
-            return SignInPage(context, "", to, PlainForms.OpenTooLong);
+            return SignInPage(context, "", to, Faults.OpenTooLong);
         }
 
         var proof = await proofs.ByPasskeyAsync(await context.TypedAsync("credential", PasskeyForm.LongestAnswer));
@@ -65,7 +66,7 @@ internal static class SignInEndpoints
     {
         if (!await context.IsOurFormAsync())
         {
-            return CodePage(context, PlainForms.OpenTooLong);
+            return CodePage(context, Faults.OpenTooLong);
         }
 
         // Leads to the account, where what was lost is replaced.
@@ -119,7 +120,7 @@ internal static class SignInEndpoints
         var problems = first.Problems(code).ToList();
         if (!await context.IsOurFormAsync())
         {
-            problems.Add(PlainForms.OpenTooLong);
+            problems.Add(Faults.OpenTooLong);
         }
 
         if (problems.Count > 0)
@@ -137,7 +138,7 @@ internal static class SignInEndpoints
         var made = await users.CreateAsync(account, first.Password);
         if (!made.Succeeded)
         {
-            return FirstPage(context, first, [.. made.Errors.Select(error => error.Description)]);
+            return FirstPage(context, first, [.. SignInText.Problems(made)]);
         }
 
         var group = await groups.FoundAsync(new HostId(account.Id), first.Name, first.GroupName, first.Zone, cancellation);

@@ -1,3 +1,6 @@
+using GameNight.Web.Wording.Texts;
+using Microsoft.AspNetCore.Identity;
+
 namespace GameNight.Web.SignIn;
 
 /// <summary>What is said when somebody is not let in. Whether there is such an account is not told.</summary>
@@ -5,9 +8,14 @@ internal static class SignInText
 {
     public static string Problem(WayIn way, Proof proof) => (way, proof) switch
     {
-        (_, Proof.LockedOut) => "Too many tries. Wait five minutes, then try again.",
-        (WayIn.Password, _) => "That e-mail and password do not belong together.",
-        (WayIn.Passkey, _) => "That passkey was not accepted. Try again, or use another way in.",
-        (WayIn.RecoveryCode, _) => "That code does not open an account. Each works once, and new ones end the old.",
+        (_, Proof.LockedOut) => SignInPages.TooManyTries,
+        (WayIn.Password, _) => SignInPages.PasswordRefused,
+        (WayIn.Passkey, _) => SignInPages.PasskeyRefused,
+        (WayIn.RecoveryCode, _) => SignInPages.CodeRefused,
     };
+
+    /// <summary>Why an account was not made. What the identity services say of it themselves is English only.</summary>
+    public static IEnumerable<string> Problems(IdentityResult made) => made.Errors
+        .Select(error => error.Code == nameof(CommonPasswords) ? error.Description : SignInPages.AccountNotMade)
+        .Distinct();
 }

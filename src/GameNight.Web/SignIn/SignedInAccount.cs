@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using GameNight.Nights.Records;
 using GameNight.Web.Startup;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Identity;
 
 namespace GameNight.Web.SignIn;
@@ -31,8 +32,7 @@ internal sealed class SignedInAccount : IEndpointFilter
         if (HttpMethods.IsPost(http.Request.Method) && !await http.IsOurFormAsync())
         {
             http.Response.StatusCode = StatusCodes.Status400BadRequest;
-            await PlainErrors.SayAsync(
-                http, "Not taken", "The page was open for too long. Go back, load it again, and send it once more.");
+            await PlainErrors.SayAsync(http, Faults.NotTakenTitle, Faults.NotTaken);
             return Results.Empty;
         }
 

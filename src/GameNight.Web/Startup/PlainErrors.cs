@@ -1,5 +1,6 @@
 using GameNight.Nights;
 using GameNight.Web.Shell;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
@@ -16,24 +17,24 @@ internal static class PlainErrors
         {
             context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;
             context.Response.Headers.RetryAfter = "5";
-            await SayAsync(context, "Not reachable right now", fault.Message);
+            await SayAsync(context, Faults.NotReachableTitle, Faults.NotReachable);
             return;
         }
 
         if (fault is BadHttpRequestException bad)
         {
             context.Response.StatusCode = bad.StatusCode;
-            await SayAsync(context, "That did not arrive in one piece", "What was sent is too large or broken. Go back, shorten it, and send it again.");
+            await SayAsync(context, Faults.BrokenRequestTitle, Faults.BrokenRequest);
             return;
         }
 
-        await SayAsync(context, "Something broke", "It is our fault and is noted. Go back and try again; what you had saved is still there.");
+        await SayAsync(context, Faults.BrokeTitle, Faults.Broke);
     });
 
     public static Task SayStatusAsync(StatusCodeContext context) => context.HttpContext.Response.StatusCode switch
     {
-        StatusCodes.Status404NotFound => SayAsync(context.HttpContext, "Nothing here", "This page is not there, or not for you."),
-        StatusCodes.Status405MethodNotAllowed => SayAsync(context.HttpContext, "Nothing here", "This page cannot be used like that."),
+        StatusCodes.Status404NotFound => SayAsync(context.HttpContext, Faults.NothingHereTitle, Faults.NothingHere),
+        StatusCodes.Status405MethodNotAllowed => SayAsync(context.HttpContext, Faults.NothingHereTitle, Faults.NotLikeThat),
         _ => Task.CompletedTask,
     };
 

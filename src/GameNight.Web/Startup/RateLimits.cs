@@ -4,6 +4,7 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Threading.RateLimiting;
 using GameNight.Web.SignIn;
+using GameNight.Web.Wording.Texts;
 
 namespace GameNight.Web.Startup;
 
@@ -63,8 +64,7 @@ internal static class RateLimits
         var wait = lease.TryGetMetadata(MetadataName.RetryAfter, out var after) ? after : TimeSpan.FromSeconds(10);
         context.Response.StatusCode = StatusCodes.Status429TooManyRequests;
         context.Response.Headers.RetryAfter = $"{Math.Ceiling(wait.TotalSeconds):F0}";
-        return PlainErrors.SayAsync(
-            context, "Too many at once", "That was more than one person sends. Wait a little, then try again; nothing you had saved is lost.");
+        return PlainErrors.SayAsync(context, Faults.TooManyTitle, Faults.TooMany);
     }
 
     private static RateLimitPartition<string> Everything(HttpContext context) =>

@@ -1,5 +1,6 @@
-using System.Globalization;
 using GameNight.Nights.Moving;
+using GameNight.Web.Wording.Texts;
+using static GameNight.Web.Wording.Phrase;
 
 namespace GameNight.Web.Wording;
 
@@ -8,32 +9,29 @@ public static class DocumentProblemText
 {
     private const int LongestPath = 120;
 
-    public static string Say(DocumentProblem problem) => $"{Place(problem.Path)}: {What(problem)}";
+    public static string Say(DocumentProblem problem) => Fill(MovingPages.ProblemAt, Place(problem.Path), What(problem));
 
     private static string What(DocumentProblem problem) => problem.Fault switch
     {
-        DocumentFault.Unreadable => problem.Said
-            ?? "this cannot be read. The document is cut off or was changed by hand: download it again and bring it in unchanged.",
-        DocumentFault.OutOfRange => $"this can be {Number(problem.Low)} to {Number(problem.High)}.",
-        DocumentFault.WrongCount when problem.High == 0 => "nothing can stand here.",
-        DocumentFault.WrongCount => $"{Number(problem.Low)} to {Number(problem.High)} are needed here.",
-        DocumentFault.Repeated => "the same is here twice; each must be there once.",
-        DocumentFault.BadId => "an id is empty or too long.",
-        DocumentFault.BackToFront => "this runs backwards; the first value must not exceed the next.",
-        DocumentFault.Missing => "something is needed here.",
-        DocumentFault.TooLong => $"at most {Number(problem.High)} characters fit here.",
-        DocumentFault.UnknownZone => "this time zone is not known. One such as Europe/Lisbon is needed.",
-        DocumentFault.UnknownId => "this names something that is nowhere in the document.",
-        DocumentFault.OutOfTime => "this date or time cannot be meant.",
+        DocumentFault.Unreadable => problem.Said ?? MovingPages.Unreadable,
+        DocumentFault.OutOfRange => Fill(MovingPages.OutOfRange, QuantityText.Exact(problem.Low), QuantityText.Exact(problem.High)),
+        DocumentFault.WrongCount when problem.High == 0 => MovingPages.NothingCanStandHere,
+        DocumentFault.WrongCount => Fill(MovingPages.WrongCount, QuantityText.Exact(problem.Low), QuantityText.Exact(problem.High)),
+        DocumentFault.Repeated => MovingPages.Repeated,
+        DocumentFault.BadId => MovingPages.BadId,
+        DocumentFault.BackToFront => MovingPages.BackToFront,
+        DocumentFault.Missing => MovingPages.Missing,
+        DocumentFault.TooLong => Fill(MovingPages.TooLong, QuantityText.Exact(problem.High)),
+        DocumentFault.UnknownZone => MovingPages.UnknownZone,
+        DocumentFault.UnknownId => MovingPages.UnknownId,
+        DocumentFault.OutOfTime => MovingPages.OutOfTime,
     };
 
     /// <summary>The whole document has no name in it.</summary>
     private static string Place(string path) => path switch
     {
-        "$" => "The document",
+        "$" => MovingPages.WholeDocument,
         { Length: > LongestPath } => $"{path[..LongestPath]}…",
         _ => path,
     };
-
-    private static string Number(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
 }

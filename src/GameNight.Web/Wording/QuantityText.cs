@@ -105,6 +105,8 @@ public static class QuantityText
     /// <summary>Short enough to stand under a column: "10 Dec".</summary>
     public static string DayOfYear(LocalDate date) => Date(Amounts.DayOfYearPattern, date);
 
+    public static string DayWithYear(LocalDate date) => Date(Amounts.DayWithYearPattern, date);
+
     public static string Time(LocalTime time) => LocalTimePattern.Create(Amounts.TimePattern, Language.Current).Format(time);
 
     public static string DayAndTime(LocalDateTime at) => Fill(Amounts.DayAndTime, Day(at.Date), Time(at.TimeOfDay));

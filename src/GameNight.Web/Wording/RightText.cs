@@ -1,4 +1,5 @@
 using GameNight.Nights.Records;
+using GameNight.Web.Wording.Texts;
 
 namespace GameNight.Web.Wording;
 
@@ -7,18 +8,18 @@ internal static class RightText
 {
     public static string Say(HostRole right) => right switch
     {
-        HostRole.Cook => "cooks",
-        HostRole.Organiser => "organises",
-        HostRole.Owner => "owns the group",
+        HostRole.Cook => Rights.Cooks,
+        HostRole.Organiser => Rights.Organises,
+        HostRole.Owner => Rights.Owns,
     };
 
     /// <summary>Each right includes those before it.</summary>
     public static string Explain(HostRole right) => right switch
     {
-        HostRole.Cook => "Sees plans and timelines, keeps kitchen and doughs, writes down how a night went.",
-        HostRole.Organiser => "Cooks, and opens, moves and cancels nights, invites guests, keeps the menu.",
-        HostRole.Owner => "Organises, and invites and removes hosts, takes the group along or deletes it.",
+        HostRole.Cook => Rights.CookMay,
+        HostRole.Organiser => Rights.OrganiserMay,
+        HostRole.Owner => Rights.OwnerMay,
     };
 
-    public static string Notes(bool seesNotes) => seesNotes ? "reads private notes" : "does not read private notes";
+    public static string Notes(bool seesNotes) => seesNotes ? Rights.ReadsNotes : Rights.DoesNotReadNotes;
 }

@@ -12,7 +12,7 @@ for (const form of known ? document.querySelectorAll("form[data-passkey]") : [])
     try {
       const answer = await fetch(form.dataset.options, { method: "POST", body: new URLSearchParams(new FormData(form)) });
       if (answer.redirected) { location.assign(answer.url); return; }
-      if (!answer.ok) { throw new Error(answer.status === 429 ? "That was often. Wait a few minutes, then try again." : "This page was open for too long. Load it again."); }
+      if (!answer.ok) { throw new Error(answer.status === 429 ? note.dataset.tooOften : note.dataset.tooOld); }
       const options = await answer.json();
       const credential = form.dataset.passkey === "create"
         ? await navigator.credentials.create({ publicKey: PublicKeyCredential.parseCreationOptionsFromJSON(options) })
@@ -20,9 +20,9 @@ for (const form of known ? document.querySelectorAll("form[data-passkey]") : [])
       form.elements.credential.value = JSON.stringify(credential);
       form.submit();
     } catch (fault) {
-      note.textContent = fault.name === "NotAllowedError" ? "No passkey was used. Try again when you are ready."
-        : fault.name === "InvalidStateError" ? "This device already has a passkey for your account."
-        : fault instanceof TypeError ? "The connection broke. Try again."
+      note.textContent = fault.name === "NotAllowedError" ? note.dataset.notUsed
+        : fault.name === "InvalidStateError" ? note.dataset.known
+        : fault instanceof TypeError ? note.dataset.broke
         : fault.message;
       note.hidden = false;
       busy = false;
