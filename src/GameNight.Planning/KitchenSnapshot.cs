@@ -1,4 +1,5 @@
 using GameNight.Planning.Dough;
+using GameNight.Planning.Fermentation;
 using GameNight.Planning.Quantities;
 using NodaTime;
 
@@ -14,6 +15,7 @@ namespace GameNight.Planning;
 /// <param name="Preheat">Oven on until its air is at the set-point.</param>
 /// <param name="Soak">Longer, until stone, steel or iron is ready.</param>
 /// <param name="Recovery">Until the surface has its heat back after a pie.</param>
+/// <param name="Calibration">How dough gasses here against the model, learned from doughs that were looked at.</param>
 public sealed record KitchenSnapshot(
     Celsius Room,
     Celsius? Fridge,
@@ -27,4 +29,5 @@ public sealed record KitchenSnapshot(
     Duration Preheat,
     Duration Soak,
     Duration Bake,
-    Duration Recovery);
+    Duration Recovery,
+    FermentationCalibration? Calibration = null);

@@ -18,6 +18,7 @@ public enum PlanStage
 }
 
 /// <summary>Everything the planner derives from a snapshot, with reasons, cautions and conflicts. Ids only, no names.</summary>
+/// <param name="Ripening">What the dough does when; null when there is none.</param>
 /// <param name="SolverSlices">Effort it was made with: with the same effort it is computed again bit for bit.</param>
 public sealed record NightPlan(
     string EngineVersion,
@@ -34,4 +35,5 @@ public sealed record NightPlan(
     HostTimeline Timeline,
     IReadOnlyList<Caution> Cautions,
     IReadOnlyList<Conflict> Conflicts,
-    int SolverSlices);
+    int SolverSlices,
+    Ripening? Ripening = null);

@@ -69,9 +69,9 @@ public sealed class NightPlanner(ReferenceTables tables)
         var split = SplitPlanner.For(NightRequests.Split(night, forecast, count), effort, cancellation);
         var timeline = Backwards.From(
             NightRequests.Timeline(night, now, dough, split, tables.Steps), effort, cancellation);
+        var journey = NightRequests.Journey(night, timeline, dough, tables);
         var yeast = night.Begun?.Yeast ?? YeastDoseModel.For(
-            NightRequests.Journey(night, timeline, dough, tables), night.Formula, dough.Flour, night.ByHand.Yeast,
-            tables.Fermentation, tables.Dough);
+            journey, night.Formula, dough.Flour, night.ByHand.Yeast, tables.Fermentation, tables.Dough);
         var offHours = NightRequests.OffItsHours(night, timeline, tables);
         var (sauce, cheese, amounts) = NightRequests.Spreads(night, split);
 
@@ -91,7 +91,8 @@ public sealed class NightPlanner(ReferenceTables tables)
             NightCautions.For(night, count, tables.Safety),
             [.. dough.Conflicts, .. split.Conflicts, .. timeline.Conflicts, .. count > 0 ? yeast.Conflicts : [],
                 .. offHours is null ? Array.Empty<Conflict>() : [offHours]],
-            effort.Slices);
+            effort.Slices,
+            NightRequests.Ripening(night, timeline, dough, journey, yeast.ShareOfFlour.Value, tables));
     }
 
     private WaterTemperature Water(NightSnapshot night) => WaterTemperature.For(

@@ -96,7 +96,30 @@ internal static class NightRequests
             night.Kitchen.Fridge,
             night.Kitchen.AltitudeMetres,
             dough.Ball.Value,
-            dough.Batches.Count > 0 ? dough.Batches.Max(batch => batch.Total) : dough.Ball.Value);
+            dough.Batches.Count > 0 ? dough.Batches.Max(batch => batch.Total) : dough.Ball.Value,
+            night.Kitchen.Calibration);
+    }
+
+    /// <summary>The course of the dough with the yeast that goes in; null without a dough.</summary>
+    public static Ripening? Ripening(
+        NightSnapshot night, HostTimeline timeline, DoughPlan dough, DoughJourney journey, Share yeast, ReferenceTables tables)
+    {
+        if (dough.Balls == 0)
+        {
+            return null;
+        }
+
+        var limits = tables.Steps.ColdFerment;
+        var mix = timeline.Steps.FirstOrDefault(step => step.Kind == StepKind.Mix);
+        return RipeningModel.For(
+            journey,
+            dough.Formula,
+            yeast,
+            mix?.Start ?? night.ServeAt - journey.AtRoom - journey.InFridge - journey.Tempering,
+            night.Readings ?? [],
+            (Duration.FromHours(limits.ShortestHours), Duration.FromHours(limits.LongestHours)),
+            tables.Fermentation,
+            tables.Dough);
     }
 
     /// <summary>What the hours of now do to a dough that was begun for others; null while they lie in the window.</summary>

@@ -1,4 +1,5 @@
 using GameNight.Planning.Dough;
+using GameNight.Planning.Fermentation;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Timeline;
@@ -21,6 +22,7 @@ public sealed record ByHand(
 /// <param name="Away">When the host's hands are not there; may overlap, in any order.</param>
 /// <param name="RunOutChance">Accepted chance that the slices end before the appetite does, 0.01 to 0.5.</param>
 /// <param name="Begun">The dough that is begun, or null while it still follows the answers.</param>
+/// <param name="Readings">What was measured and seen of this dough.</param>
 public sealed record NightSnapshot(
     Instant ServeAt,
     IReadOnlyList<GuestSnapshot> Guests,
@@ -32,4 +34,5 @@ public sealed record NightSnapshot(
     ColdFerment ColdFerment,
     Share RunOutChance,
     ByHand ByHand,
-    BegunDough? Begun = null);
+    BegunDough? Begun = null,
+    IReadOnlyList<DoughReading>? Readings = null);

@@ -1,4 +1,5 @@
 using GameNight.Planning.Dough;
+using GameNight.Planning.Fermentation;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
@@ -45,7 +46,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
     public IReadOnlyList<SnapshotProblem> Problems(NightSnapshot night) =>
     [
         .. Guests(night), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape("shape", night.Shape), .. MenuProblems(night.Menu),
-        .. Hours(night), .. Problems(night.ByHand), .. Begun(night),
+        .. Hours(night), .. Problems(night.ByHand), .. Begun(night), .. (night.Readings ?? []).SelectMany(Problems),
     ];
 
     private static IEnumerable<SnapshotProblem> Guests(NightSnapshot night)
@@ -88,6 +89,12 @@ public sealed class SnapshotCheck(ReferenceTables tables)
             Range("kitchen.soakMinutes", kitchen.Soak.TotalMinutes, 0, 180),
             Range("kitchen.bakeMinutes", kitchen.Bake.TotalMinutes, 1, 60),
             Range("kitchen.recoveryMinutes", kitchen.Recovery.TotalMinutes, 0, 60),
+            kitchen.Calibration is { } cold
+                ? Range("kitchen.calibration.cold", cold.Cold, FermentationCalibration.Least, FermentationCalibration.Most)
+                : null,
+            kitchen.Calibration is { } warm
+                ? Range("kitchen.calibration.warm", warm.Warm, FermentationCalibration.Least, FermentationCalibration.Most)
+                : null,
         ];
         return all.OfType<SnapshotProblem>();
     }
@@ -216,6 +223,20 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         {
             yield return longest;
         }
+    }
+
+    /// <summary>One reading of the dough, whenever it was taken.</summary>
+    public static IReadOnlyList<SnapshotProblem> Problems(DoughReading reading)
+    {
+        SnapshotProblem?[] all =
+        [
+            reading.Dough is null && reading.Fridge is null && reading.Look is null
+                ? new("readings", SnapshotFault.WrongCount, 0, 1, 3)
+                : null,
+            reading.Dough is { } dough ? Range("readings.doughCelsius", dough.Value, -2, 45) : null,
+            reading.Fridge is { } fridge ? Range("readings.fridgeCelsius", fridge.Value, -2, 20) : null,
+        ];
+        return [.. all.OfType<SnapshotProblem>()];
     }
 
     /// <summary>Only what a host set by hand.</summary>

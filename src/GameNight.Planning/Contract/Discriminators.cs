@@ -25,6 +25,11 @@ public static class Discriminators
         [typeof(FridgeAssumed)] = "fridgeAssumed",
         [typeof(DoseForAltitude)] = "doseForAltitude",
         [typeof(ColdDoseIsUncertain)] = "coldDoseIsUncertain",
+        [typeof(ColdIsShort)] = "coldIsShort",
+        [typeof(ColdIsLong)] = "coldIsLong",
+        [typeof(RiseHiddenInTheCold)] = "riseHiddenInTheCold",
+        [typeof(SugarSlowsYeast)] = "sugarSlowsYeast",
+        [typeof(CourseFollowsReadings)] = "courseFollowsReadings",
         [typeof(SpreadOnArea)] = "spreadOnArea",
     };
 

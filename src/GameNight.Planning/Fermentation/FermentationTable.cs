@@ -1,3 +1,5 @@
+using GameNight.Planning.Reference;
+
 namespace GameNight.Planning.Fermentation;
 
 /// <summary>Growth of yeast in dough: cardinal temperatures in °C, a lag and a limit in % of flour as fresh yeast.</summary>
@@ -10,7 +12,10 @@ public sealed record GrowthRow(
     double LagCelsius,
     double MostGrowthPercentOfFlour,
     string Source,
-    IReadOnlyList<double> ValidCelsius);
+    IReadOnlyList<double> ValidCelsius)
+{
+    internal CardinalTemperatures Cardinal => new(LowestCelsius, OptimumCelsius, HighestCelsius);
+}
 
 /// <summary>Gas production per gram of fresh yeast, mL of CO2 at 25 °C and 1 atm.</summary>
 public sealed record GasRow(
@@ -20,7 +25,10 @@ public sealed record GasRow(
     double MillilitresPerHourPerGramFresh,
     double AtCelsius,
     string Source,
-    IReadOnlyList<double> ValidCelsius);
+    IReadOnlyList<double> ValidCelsius)
+{
+    internal CardinalTemperatures Cardinal => new(LowestCelsius, OptimumCelsius, HighestCelsius);
+}
 
 public sealed record GasTargetRow(double MillilitresPer100GramsFlour, string Source);
 
@@ -35,6 +43,20 @@ public sealed record BallRow(
     double OpenCoefficientWPerM2K,
     string Source);
 
+/// <summary>Gas in water under its own pressure of 1 atm, in mL at 0 °C and 1 atm per mL of water (Bunsen).</summary>
+public sealed record SolubilityRow(double Celsius, double Bunsen, string Source);
+
+/// <summary>
+/// When a dough counts as ready: by the gas a regulated dough has made after so many hours at its own temperature and dose.
+/// </summary>
+public sealed record ReadyRow(
+    double FreshYeastPercent, double Celsius, double FromHours, double BestHours, double UntilHours, string Source);
+
+/// <summary>A dough that has grown to this volume (1 is as balled) and not to the next row's looks so.</summary>
+public sealed record LookRow(DoughLook Look, double FromVolume, double TypicalVolume, string Source);
+
+public sealed record EthanolRow(double MostPercentByVolume, string Source);
+
 public sealed record FridgeRow(double AssumedCelsius, double WarmCelsius, double ColdCelsius, string Source);
 
 /// <summary>Constants of the fermentation model, with the range they were fitted on.</summary>
@@ -45,7 +67,15 @@ public sealed record FermentationTable(
     BandFactorRow BandFactor,
     SaltRow SaltPerPoint,
     BallRow Ball,
-    FridgeRow Fridge)
+    FridgeRow Fridge,
+    IReadOnlyList<SolubilityRow> Solubility,
+    ReadyRow Ready,
+    IReadOnlyList<LookRow> Looks,
+    EthanolRow Ethanol)
 {
     internal const string File = "fermentation.json";
+
+    private readonly IReadOnlyDictionary<DoughLook, LookRow> _looks = ReferenceText.OneRowEach(File, Looks, row => row.Look);
+
+    public LookRow Of(DoughLook look) => _looks[look];
 }

@@ -13,7 +13,7 @@ public sealed class TemperatureProfile(double startCelsius, IReadOnlyList<DoughP
     public double TotalMinutes => phases.Sum(phase => phase.Length.TotalMinutes);
 
     /// <summary>Temperatures in °C at equal steps from start to end, both included; steps of at most the given length.</summary>
-    public (double[] Celsius, double StepHours) Sampled(double longestStepMinutes)
+    public TemperatureSeries Sampled(double longestStepMinutes)
     {
         var total = TotalMinutes;
         var steps = Math.Max(1, (int)Math.Ceiling(total / longestStepMinutes));
@@ -37,7 +37,7 @@ public sealed class TemperatureProfile(double startCelsius, IReadOnlyList<DoughP
                 : After(phases[phase], phaseStartCelsius, minute - phaseStart);
         }
 
-        return (celsius, step / 60);
+        return new TemperatureSeries(celsius, step / 60);
     }
 
     /// <summary>Time constant of a lump of dough in still air: density · heat capacity · radius / (3 · coefficient).</summary>

@@ -7,6 +7,8 @@ namespace GameNight.Planning.Fermentation;
 /// <summary>What the dose depends on: where the dough is, how long, and how warm.</summary>
 /// <param name="Fridge">Measured, or null: then what homes have is assumed.</param>
 /// <param name="AltitudeMetres">0 to 5000.</param>
+/// <param name="Calibration">How this kitchen gasses against the model, or null for as the model says.</param>
+/// <param name="Measured">Temperatures of the dough that stand from their minute on.</param>
 public sealed record DoughJourney(
     Celsius Mixed,
     Duration AtRoom,
@@ -16,7 +18,12 @@ public sealed record DoughJourney(
     Celsius? Fridge,
     double AltitudeMetres,
     Grams Ball,
-    Grams Batch);
+    Grams Batch,
+    FermentationCalibration? Calibration = null,
+    IReadOnlyList<MeasuredDough>? Measured = null);
+
+/// <summary>The dough's temperature as measured, so long after mixing.</summary>
+public sealed record MeasuredDough(Duration SinceMixing, Celsius Dough);
 
 /// <summary>Solves the yeast dose that gives the wanted gas at the end of the dough's journey.</summary>
 public static class YeastDoseModel
@@ -28,16 +35,17 @@ public static class YeastDoseModel
     /// <summary>A journey with more hours than this in the fridge has the band of a cold dough.</summary>
     private const double ColdHours = 6;
 
-    private const int Bisections = 50;
+    /// <summary>Of the logarithm of the dose, or of its gas: far below what the model is good to.</summary>
+    private const double Closeness = 1e-9;
 
-    /// <summary>Bisection that ends this close to a limit, as a fraction, has found none inside it.</summary>
+    /// <summary>A dose this close to a limit, as a fraction, is none that lies inside it.</summary>
     private const double AtTheEdge = 1e-6;
 
     public static YeastDose For(
         DoughJourney journey, DoughFormula formula, Grams flour, Share? byHand, FermentationTable table, DoughTable dough)
     {
         var fridge = journey.Fridge ?? new Celsius(table.Fridge.AssumedCelsius);
-        var fresh = FreshPercent(journey, fridge, formula, table);
+        var fresh = FreshPercent(journey with { Fridge = fridge }, formula, table);
         var (lowFactor, highFactor) = Band(journey, fresh, formula, table);
 
         var perFresh = dough.Of(formula.Yeast).MassPerFresh;
@@ -61,65 +69,68 @@ public static class YeastDoseModel
     public static double GasOfWanted(
         DoughJourney journey, DoughFormula formula, Share yeast, FermentationTable table, DoughTable dough)
     {
-        var fridge = journey.Fridge ?? new Celsius(table.Fridge.AssumedCelsius);
+        var run = Run(journey, formula, table);
         var fresh = yeast.Percent / dough.Of(formula.Yeast).MassPerFresh;
-        var made = new FermentationModel(Profile(journey, fridge, table), table).From(fresh);
-        return made.GasMillilitresPer100GramsFlour / Target(journey, formula, table);
+        return run.Over(run.Temperatures.Whole(), 0).From(fresh).GasMillilitresPer100GramsFlour / run.Target;
     }
 
     /// <summary>Fresh yeast in % of flour that reaches the gas target, kept within the sensible range.</summary>
-    internal static double FreshPercent(
-        DoughJourney journey, Celsius fridge, DoughFormula formula, FermentationTable table)
+    internal static double FreshPercent(DoughJourney journey, DoughFormula formula, FermentationTable table)
     {
-        var model = new FermentationModel(Profile(journey, fridge, table), table);
-        return Solve(model, Target(journey, formula, table));
+        var run = Run(journey, formula, table);
+        return Solve(run.Over(run.Temperatures.Whole(), 0), run.Target);
     }
 
-    private static double Target(DoughJourney journey, DoughFormula formula, FermentationTable table) =>
-        table.Target.MillilitresPer100GramsFlour
-        * PressureFactor(journey.AltitudeMetres)
-        / SaltFactor(formula.Salt, table.SaltPerPoint);
-
-    /// <summary>Bisection on the logarithm: gas grows strictly with the dose.</summary>
+    /// <summary>
+    /// The dose whose gas is the target. Gas grows strictly with the dose and nearly as its power, so a secant of the logarithms
+    /// that keeps its bracket (the Illinois rule) ends after a few passes.
+    /// </summary>
     internal static double Solve(FermentationModel model, double targetMillilitres)
     {
         var (low, high) = (Math.Log(LeastPercent), Math.Log(MostPercent));
-        for (var i = 0; i < Bisections; i++)
+        var (below, above) = (Excess(low), Excess(high));
+        if (below >= 0 || above <= 0)
         {
-            var middle = (low + high) / 2;
-            if (model.From(Math.Exp(middle)).GasMillilitresPer100GramsFlour < targetMillilitres)
+            return below >= 0 ? LeastPercent : MostPercent;
+        }
+
+        var keptLow = 0;
+        while (high - low > Closeness)
+        {
+            var middle = (low * above - high * below) / (above - below);
+            var excess = Excess(middle);
+            if (Math.Abs(excess) < Closeness)
             {
-                low = middle;
+                return Math.Exp(middle);
+            }
+
+            if (excess < 0)
+            {
+                (low, below, keptLow) = (middle, excess, Math.Min(keptLow, 0) - 1);
+                above = keptLow < -1 ? above / 2 : above;
             }
             else
             {
-                high = middle;
+                (high, above, keptLow) = (middle, excess, Math.Max(keptLow, 0) + 1);
+                below = keptLow > 1 ? below / 2 : below;
             }
         }
 
         return Math.Exp((low + high) / 2);
+
+        double Excess(double logarithm) => Math.Log(model.From(Math.Exp(logarithm)).GasMillilitresPer100GramsFlour / targetMillilitres);
     }
 
     /// <summary>Air pressure over that at sea level (ISO 2533, troposphere).</summary>
     internal static double PressureFactor(double altitudeMetres) =>
         Math.Pow(1 - 2.25577e-5 * altitudeMetres, 5.25588);
 
-    private static TemperatureProfile Profile(DoughJourney journey, Celsius fridge, FermentationTable table)
-    {
-        var inBox = TimeConstant(journey.Ball, table.Ball);
-        return new TemperatureProfile(journey.Mixed.Value,
-        [
-            new DoughPhase(journey.AtRoom, journey.Room.Value, TimeConstant(journey.Batch, table.Ball)),
-            new DoughPhase(journey.InFridge, fridge.Value, inBox),
-            new DoughPhase(journey.Tempering, journey.Room.Value, inBox),
-        ]);
-    }
-
-    private static Duration TimeConstant(Grams mass, BallRow ball) => TemperatureProfile.LumpTimeConstant(
-        mass.Value / 1000, ball.DensityKgPerM3, ball.HeatCapacityJPerKgK, ball.BoxedCoefficientWPerM2K);
-
-    private static double SaltFactor(Share salt, SaltRow row) => Math.Clamp(
+    /// <summary>Salt slows all gassing, against the salt that the table's gas was measured with.</summary>
+    internal static double SaltFactor(Share salt, SaltRow row) => Math.Clamp(
         1 - row.Factor * (salt.Percent - row.ReferencePercent), row.Lowest, row.Highest);
+
+    private static DoughRun Run(DoughJourney journey, DoughFormula formula, FermentationTable table) =>
+        new(journey, formula, journey.Calibration ?? FermentationCalibration.None, table);
 
     private static (double Low, double High) Band(
         DoughJourney journey, double fresh, DoughFormula formula, FermentationTable table)
@@ -130,8 +141,8 @@ public static class YeastDoseModel
             return (factor, factor);
         }
 
-        var warm = FreshPercent(journey, new Celsius(table.Fridge.WarmCelsius), formula, table);
-        var cold = FreshPercent(journey, new Celsius(table.Fridge.ColdCelsius), formula, table);
+        var warm = FreshPercent(journey with { Fridge = new Celsius(table.Fridge.WarmCelsius) }, formula, table);
+        var cold = FreshPercent(journey with { Fridge = new Celsius(table.Fridge.ColdCelsius) }, formula, table);
         return (factor * fresh / warm, factor * cold / fresh);
     }
 

@@ -111,7 +111,7 @@ public class FermentationTests
         journey, Formula, new Grams(1000), null, SharedFolder.Tables.Fermentation, SharedFolder.Tables.Dough);
 
     private static double Dose(double coldHours, double fridge, double room) => YeastDoseModel.FreshPercent(
-        Journey(coldHours, fridge) with { Room = new Celsius(room) }, new Celsius(fridge), Formula, SharedFolder.Tables.Fermentation);
+        Journey(coldHours, fridge) with { Room = new Celsius(room) }, Formula, SharedFolder.Tables.Fermentation);
 
     private static DoughJourney Journey(double coldHours, double? fridge) => new(
         new Celsius(24), Duration.FromHours(2.5), Duration.FromHours(coldHours), Duration.FromHours(2), new Celsius(21),

@@ -1,0 +1,139 @@
+using GameNight.Planning.Dough;
+using GameNight.Planning.Quantities;
+using NodaTime;
+
+namespace GameNight.Planning.Fermentation;
+
+/// <summary>Follows a dough with a known amount of yeast, and finds when it can be baked.</summary>
+public static class RipeningModel
+{
+    /// <summary>Beyond it no dough is looked at: it is past its best by every rule.</summary>
+    private static readonly Duration Furthest = Duration.FromDays(10);
+
+    private static readonly Duration BetweenPoints = Duration.FromHours(1);
+
+    private const double SugarLimit = 0.05;
+    private const double EthanolGramsPerMole = 46.07;
+    private const double EthanolGramsPerMillilitre = 0.789;
+    private const double GasLitresPerMole = 24.465;
+
+    /// <param name="mixAt">When water meets yeast.</param>
+    /// <param name="yeast">As a share of flour, in the form the formula names.</param>
+    /// <param name="worthwhile">Hours in the cold that the trade holds worth the wait.</param>
+    /// <param name="readings">Of this dough, in any order; those before mixing do not count.</param>
+    public static Ripening For(
+        DoughJourney journey, DoughFormula formula, Share yeast, Instant mixAt, IReadOnlyList<DoughReading> readings,
+        (Duration Shortest, Duration Longest) worthwhile, FermentationTable table, DoughTable dough)
+    {
+        var counted = readings.Where(reading => reading.At >= mixAt).OrderBy(reading => reading.At).ToList();
+        var observed = Observed(journey, counted, mixAt);
+        var fresh = yeast.Percent / dough.Of(formula.Yeast).MassPerFresh;
+        var prior = CalibrationBelief.Prior(observed.Calibration ?? FermentationCalibration.None, table.BandFactor);
+        var belief = counted.Where(reading => reading.Look is not null).Aggregate(
+            prior, (so, reading) => so.After(new DoughRun(observed, formula, so.Expected, table), fresh, reading.At - mixAt, reading.Look!.Value));
+
+        var run = new DoughRun(observed, formula, belief.Expected, table);
+        var whole = run.Over(run.Temperatures.Whole(), 0);
+        var end = whole.From(fresh, out var gas);
+        var ofWanted = end.GasMillilitresPer100GramsFlour / run.Target;
+        var band = Math.Exp(belief.SpreadOf(run, fresh) * CalibrationBelief.BandOverDeviation);
+        var looks = counted.Count(reading => reading.Look is not null);
+
+        return new Ripening(
+            WindowOf(run, fresh, mixAt, band),
+            Course(run, gas, mixAt),
+            ofWanted,
+            band,
+            EthanolPercent(end.GasMillilitresPer100GramsFlour, formula),
+            Reasons(run, gas, formula, counted.Count, looks > 0 ? FactorOf(run, prior, fresh, end) : 1, worthwhile));
+    }
+
+    /// <summary>The journey as it turned out: its fridge and dough as measured.</summary>
+    private static DoughJourney Observed(DoughJourney journey, IReadOnlyList<DoughReading> readings, Instant mixAt)
+    {
+        var fridge = readings.Where(reading => reading.Fridge is not null).Select(reading => reading.Fridge!.Value.Value).ToList();
+        return journey with
+        {
+            Fridge = fridge.Count > 0 ? new Celsius(fridge.Average()) : journey.Fridge,
+            Measured =
+            [
+                .. readings.Where(reading => reading.Dough is not null)
+                    .Select(reading => new MeasuredDough(reading.At - mixAt, reading.Dough!.Value)),
+            ],
+        };
+    }
+
+    private static ReadyWindow WindowOf(DoughRun run, double fresh, Instant mixAt, double band)
+    {
+        var (from, until) = run.ReadyRatios;
+        var longest = run.LongestOut(Furthest);
+        longest.Model.From(fresh, out var gas);
+        return new ReadyWindow(At(from), At(1), At(until), At(1 / band), At(band));
+
+        Instant? At(double ratio) => longest.Reaches(ratio * run.Target, gas, fresh) is { } minutes ? mixAt + Duration.FromMinutes(minutes) : null;
+    }
+
+    /// <summary>Each full hour, and the moments where the dough changes its place.</summary>
+    private static IReadOnlyList<DoughState> Course(DoughRun run, double[] gas, Instant mixAt)
+    {
+        var celsius = run.Temperatures.Whole().Celsius;
+        var hour = JourneyTemperatures.Minutes(BetweenPoints);
+        var out1 = JourneyTemperatures.Minutes(run.Journey.AtRoom);
+        var out2 = out1 + JourneyTemperatures.Minutes(run.Journey.InFridge);
+        return
+        [
+            .. Enumerable.Range(0, celsius.Length)
+                .Where(minute => minute % hour == 0 || minute == out1 || minute == out2 || minute == celsius.Length - 1)
+                .Select(minute => run.State(mixAt + Duration.FromMinutes(minute), celsius[minute], gas[minute])),
+        ];
+    }
+
+    private static double FactorOf(DoughRun run, CalibrationBelief prior, double fresh, Fermented end)
+    {
+        var before = new DoughRun(run.Journey, run.Formula, prior.Expected, run.Table);
+        return end.GasMillilitresPer100GramsFlour
+            / before.Over(before.Temperatures.Whole(), 0).From(fresh).GasMillilitresPer100GramsFlour;
+    }
+
+    /// <summary>One molecule of ethanol for each of CO2.</summary>
+    private static double EthanolPercent(double gasMillilitres, DoughFormula formula)
+    {
+        var ethanol = gasMillilitres / 1000 / GasLitresPerMole * EthanolGramsPerMole / EthanolGramsPerMillilitre;
+        return 100 * ethanol / (100 * formula.Water.Value + ethanol);
+    }
+
+    private static List<Reason> Reasons(
+        DoughRun run, double[] gas, DoughFormula formula, int readings, double factor,
+        (Duration Shortest, Duration Longest) worthwhile)
+    {
+        var cold = run.Journey.InFridge;
+        List<Reason> because = [];
+        if (cold > Duration.Zero && cold < worthwhile.Shortest)
+        {
+            because.Add(new ColdIsShort(cold, worthwhile.Shortest));
+        }
+        else if (cold > worthwhile.Longest)
+        {
+            because.Add(new ColdIsLong(cold, worthwhile.Longest));
+        }
+
+        var outAt = JourneyTemperatures.Minutes(run.Journey.AtRoom) + JourneyTemperatures.Minutes(cold);
+        var celsius = run.Temperatures.UntilOut(cold).LastCelsius;
+        if (cold > Duration.Zero && gas[outAt] > 0 && Math.Min(1, run.Dissolvable(celsius) / gas[outAt]) is > 0.5 and var dissolved)
+        {
+            because.Add(new RiseHiddenInTheCold(new Share(dissolved)));
+        }
+
+        if (formula.Sugar.Value > SugarLimit)
+        {
+            because.Add(new SugarSlowsYeast(formula.Sugar, new Share(SugarLimit)));
+        }
+
+        if (readings > 0)
+        {
+            because.Add(new CourseFollowsReadings(readings, factor));
+        }
+
+        return because;
+    }
+}
