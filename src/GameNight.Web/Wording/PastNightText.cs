@@ -100,7 +100,7 @@ public static class PastNightText
                 : null,
             said.Words.Length > 0 ? Fill(PastNightPages.Quoted, said.Words) : null,
         ];
-        var line = WordText.Parts(parts.OfType<string>());
+        var line = WordText.ListOuter(parts.OfType<string>());
         return line.Length == 0 ? PastNightPages.SaidNothing
             : said!.Words.Length > 0 ? line
             : Fill(PastNightPages.SaidLine, line);
@@ -125,7 +125,7 @@ public static class PastNightText
         var best => Fill(PastNightPages.LikedBest, Kinds(best, pies)),
     };
 
-    public static string Kinds(IEnumerable<PieKind> kinds, NightPies pies) => WordText.Parts(kinds.Select(kind => Kind(kind, pies)));
+    public static string Kinds(IEnumerable<PieKind> kinds, NightPies pies) => WordText.ListOuter(kinds.Select(kind => Kind(kind, pies)));
 
     /// <summary>"A (tomato sauce, mozzarella)", or "half A (…), half B (…)": letters first, as they are drawn.</summary>
     public static string Kind(PieKind kind, NightPies pies) => kind.Letters.ToList() is [var whole]

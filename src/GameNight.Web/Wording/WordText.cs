@@ -52,16 +52,16 @@ public static class WordText
 
     public static string Say(Enough enough) => enough switch
     {
-        Enough.TooLittle => Words.EnoughTooLittle,
-        Enough.Right => Words.EnoughRight,
-        Enough.TooMuch => Words.EnoughTooMuch,
+        Enough.TooLittle => Words.TooLittle,
+        Enough.Right => Words.RightAmount,
+        Enough.TooMuch => Words.TooMuch,
     };
 
     public static string Say(Evening evening) => evening switch
     {
-        Evening.Poor => Words.EveningPoor,
-        Evening.Fine => Words.EveningFine,
-        Evening.Lovely => Words.EveningLovely,
+        Evening.Poor => Words.PoorEvening,
+        Evening.Fine => Words.FineEvening,
+        Evening.Lovely => Words.LovelyEvening,
     };
 
     public static string Say(Diet diet) => diet switch
@@ -134,8 +134,8 @@ public static class WordText
     /// <summary>"a, b, c".</summary>
     public static string List(IEnumerable<string> words) => Joined(words, Words.ListMiddle);
 
-    /// <summary>"a; b, c; d": of parts that may hold lists themselves.</summary>
-    public static string Parts(IEnumerable<string> parts) => Joined(parts, Words.PartsMiddle);
+    /// <summary>"a, b; c": for members that may hold commas themselves.</summary>
+    public static string ListOuter(IEnumerable<string> words) => Joined(words, Words.ListOuter);
 
     /// <summary>Ascending numbers, three or more in a row as a range: "1", "4 to 9", "12".</summary>
     public static IReadOnlyList<string> Ranges(IEnumerable<int> numbers)
@@ -166,6 +166,6 @@ public static class WordText
         ? List(words)
         : Phrase.Fill(Words.ListEnd, List(words.Take(words.Count - 1)), words[^1]);
 
-    private static string Joined(IEnumerable<string> words, string middle) =>
-        words.Aggregate((string?)null, (before, word) => before is null ? word : Phrase.Fill(middle, before, word)) ?? "";
+    private static string Joined(IEnumerable<string> words, string join) =>
+        words.Aggregate((string?)null, (before, word) => before is null ? word : Phrase.Fill(join, before, word)) ?? "";
 }

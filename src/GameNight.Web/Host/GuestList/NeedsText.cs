@@ -7,7 +7,7 @@ namespace GameNight.Web.Host.GuestList;
 /// <summary>Must-nots in words, for the host's eyes only.</summary>
 internal static class NeedsText
 {
-    public static string Say(IReadOnlyList<DietaryNeeds> needs) => WordText.Parts(needs
+    public static string Say(IReadOnlyList<DietaryNeeds> needs) => WordText.ListOuter(needs
         .Select((one, index) => (Text: Say(one), Index: index))
         .Where(row => row.Text.Length > 0)
         .Select(row => row.Index == 0 ? row.Text : Phrase.Fill(MemberPages.NeedsOfCompanion, row.Index, row.Text)));
