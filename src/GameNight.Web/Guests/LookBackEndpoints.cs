@@ -3,6 +3,7 @@ using GameNight.Nights.Links;
 using GameNight.Nights.PastNights;
 using GameNight.Web.Startup;
 using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace GameNight.Web.Guests;
@@ -10,8 +11,6 @@ namespace GameNight.Web.Guests;
 /// <summary>What a guest reaches through the look-back link, by the rules of every guest page.</summary>
 internal static class LookBackEndpoints
 {
-    private const string Thanks = "Thank you. It is kept, and you can still change it here.";
-
     public static void MapLookBackPages(this IEndpointRouteBuilder routes)
     {
         var links = routes.MapGroup($"{SecretPaths.LookBack}/{{token}}").ExcludeFromDescription()
@@ -24,7 +23,7 @@ internal static class LookBackEndpoints
         await book.LookAsync(LinkToken.TryParse(token), cancellation) switch
         {
             LookBackLookup.Found { View: var view } => Page(
-                token, view, LookBackForm.Of(view), sent is not null && view.Revision > 0 ? Thanks : null, isCare: false),
+                token, view, LookBackForm.Of(view), sent is not null && view.Revision > 0 ? LookBackPages.Thanks : null, isCare: false),
             LookBackLookup.LinkNotValid invalid => NotValid(invalid.IsExpired),
             var other => throw new InvalidOperationException($"Unknown lookup {other}."),
         };
@@ -35,13 +34,13 @@ internal static class LookBackEndpoints
         if (GuestEndpoints.ComesFromElsewhere(context.Request))
         {
             return GuestEndpoints.LinkMessage(
-                StatusCodes.Status403Forbidden, "Not from here", "This was sent from another site. Open your link and look back there.");
+                StatusCodes.Status403Forbidden, GuestPages.FromElsewhereTitle, LookBackPages.FromElsewhere);
         }
 
         if (await GuestEndpoints.ReadFormAsync(context, cancellation) is not { } form)
         {
             return GuestEndpoints.LinkMessage(
-                StatusCodes.Status413PayloadTooLarge, "Too much text", "What was sent is too long. Go back, shorten your line, and send it again.");
+                StatusCodes.Status413PayloadTooLarge, GuestPages.TooMuchTitle, LookBackPages.TooMuch);
         }
 
         var link = LinkToken.TryParse(token);
@@ -54,7 +53,7 @@ internal static class LookBackEndpoints
         var typed = LookBackForm.Parse(form);
         if (typed.ToLookBack() is not { } lookBack)
         {
-            return Refused($"Type the slices as a number from 0 to {GuestLookBack.MostSlices}, or leave it empty.");
+            return Refused(Phrase.Fill(LookBackPages.TypeSlices, GuestLookBack.MostSlices));
         }
 
         try
@@ -62,14 +61,14 @@ internal static class LookBackEndpoints
             return await book.SayAsync(link, lookBack, cancellation) switch
             {
                 LookBackResult.Kept => new GuestEndpoints.SeeOther($"/b/{token}?sent=yes"),
-                LookBackResult.NothingSaid => Refused("Nothing is filled in, so nothing was sent. Tap one thing, or just close the page."),
+                LookBackResult.NothingSaid => Refused(LookBackPages.NothingIsFilledIn),
                 LookBackResult.SaidElsewhere { Current: var current } => Page(
                     token, current, typed.Renewed(current.Revision),
-                    $"Something was said from elsewhere meanwhile: {PastNightText.Said(current.Said, current.Pies)} Yours is below, not sent yet; send it again to replace that.",
+                    Phrase.Fill(LookBackPages.SaidElsewhere, PastNightText.Said(current.Said, current.Pies)),
                     isCare: true, StatusCodes.Status409Conflict),
                 LookBackResult.Refused { Fault: LookBackFault.WordsTooLong } refused => Refused(
-                    $"The line is too long: {refused.Most} characters fit."),
-                LookBackResult.Refused refused => Refused($"Type the slices as a number from 0 to {refused.Most}, or leave it empty."),
+                    Phrase.Fill(LookBackPages.LineTooLong, refused.Most)),
+                LookBackResult.Refused refused => Refused(Phrase.Fill(LookBackPages.TypeSlices, refused.Most)),
                 LookBackResult.NotOpen => Page(token, view, typed, null, isCare: false, StatusCodes.Status409Conflict),
                 LookBackResult.LinkNotValid invalid => NotValid(invalid.IsExpired),
                 var other => throw new InvalidOperationException($"Unknown result {other}."),
@@ -79,7 +78,7 @@ internal static class LookBackEndpoints
         {
             context.Response.Headers.RetryAfter = "5";
             return Page(
-                token, view, typed, "It could not be saved just now. It is still below: send it again in a moment.",
+                token, view, typed, LookBackPages.CouldNotBeSaved,
                 isCare: true, StatusCodes.Status503ServiceUnavailable);
         }
 
@@ -92,7 +91,6 @@ internal static class LookBackEndpoints
         new(new { View = view, Form = form, Token = token, Notice = notice, NoticeIsCare = isCare }) { StatusCode = status };
 
     private static RazorComponentResult<LinkPage> NotValid(bool isExpired) => isExpired
-        ? GuestEndpoints.LinkMessage(
-            StatusCodes.Status410Gone, "This link has ended", "Its time is over. The link of your next night shows this one too.")
+        ? GuestEndpoints.LinkMessage(StatusCodes.Status410Gone, GuestPages.LinkEndedTitle, LookBackPages.LinkEnded)
         : GuestEndpoints.NotValid(isExpired: false);
 }

@@ -5,6 +5,7 @@ using GameNight.Nights.Links;
 using GameNight.Nights.Moving;
 using GameNight.Web.Moving;
 using GameNight.Web.Startup;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
 
@@ -48,7 +49,7 @@ internal static class OwnDataEndpoints
         if (GuestEndpoints.ComesFromElsewhere(context.Request))
         {
             return GuestEndpoints.LinkMessage(
-                StatusCodes.Status403Forbidden, "Not from here", "This was sent from another site. Open your link and do it there.");
+                StatusCodes.Status403Forbidden, GuestPages.FromElsewhereTitle, LookBackPages.RemoveFromElsewhere);
         }
 
         if (await book.LookAsync(link, cancellation) is not InvitationLookup.Found { Invitation: var invitation })
@@ -60,7 +61,7 @@ internal static class OwnDataEndpoints
         var form = await context.Request.ReadFormAsync(cancellation);
         if (form["sure"] != "on")
         {
-            return Page(token, invitation, "Tick first that you are sure. Nothing was removed.", StatusCodes.Status400BadRequest);
+            return Page(token, invitation, LookBackPages.TickFirst, StatusCodes.Status400BadRequest);
         }
 
         try
@@ -68,26 +69,20 @@ internal static class OwnDataEndpoints
             return await removal.RemoveOwnAsync(link, cancellation) switch
             {
                 RemovalResult.Removed => GuestEndpoints.LinkMessage(
-                    StatusCodes.Status200OK, "Your data is removed",
-                    "Your name, wishes, must-nots, notes and words are erased, and your links lead nowhere any more. What is kept are counts of past nights without a name: how many came, and how much was eaten."),
-                RemovalResult.IsHost => Page(
-                    token, invitation, "You are a host of this group. Leave it as a host first, then your data can be removed.",
-                    StatusCodes.Status409Conflict),
+                    StatusCodes.Status200OK, LookBackPages.RemovedTitle, LookBackPages.Removed),
+                RemovalResult.IsHost => Page(token, invitation, LookBackPages.YouAreHost, StatusCodes.Status409Conflict),
                 _ => Nothing(),
             };
         }
         catch (NightsUnavailableException)
         {
             context.Response.Headers.RetryAfter = "5";
-            return Page(
-                token, invitation, "That could not be done just now, and nothing was removed. Send it again in a moment.",
-                StatusCodes.Status503ServiceUnavailable);
+            return Page(token, invitation, LookBackPages.CouldNotBeRemoved, StatusCodes.Status503ServiceUnavailable);
         }
     }
 
     private static RazorComponentResult<LinkPage> Nothing() => GuestEndpoints.LinkMessage(
-        StatusCodes.Status404NotFound, "Nothing is behind this link",
-        "If you have just removed your data, it is done. Otherwise the link was replaced, or a letter is missing: ask your host.");
+        StatusCodes.Status404NotFound, LookBackPages.NothingBehindLinkTitle, LookBackPages.NothingBehindLink);
 
     private static RazorComponentResult<OwnDataPage> Page(
         string token, InvitationView invitation, string? problem = null, int status = StatusCodes.Status200OK) =>

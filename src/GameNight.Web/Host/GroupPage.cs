@@ -2,6 +2,7 @@ using GameNight.Nights;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
 using GameNight.Web.SignIn;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Authorization;
 
@@ -17,7 +18,6 @@ public abstract class GroupPage : ComponentBase, IDisposable
 
     private readonly CancellationTokenSource _closed = new();
     private readonly SemaphoreSlim _turn = new(1);
-    private HostRole? _role;
 
     protected GroupPage()
     {
@@ -48,8 +48,11 @@ public abstract class GroupPage : ComponentBase, IDisposable
 
     protected GroupId GroupId => new(Group);
 
+    /// <summary>What the host may do here, once entered.</summary>
+    protected HostRole? Right { get; private set; }
+
     /// <summary>Whether to offer what needs that right; the desks ask again themselves.</summary>
-    protected bool May(HostRole right) => _role >= right;
+    protected bool May(HostRole right) => Right >= right;
 
     /// <summary>Cancelled when the page is left.</summary>
     protected CancellationToken Closed { get; }
@@ -109,12 +112,12 @@ public abstract class GroupPage : ComponentBase, IDisposable
                 }
                 catch (RightMissingException)
                 {
-                    Trouble = "Your rights in this group do not include this. An owner can change them.";
+                    Trouble = GroupFrames.RightMissing;
                     return;
                 }
                 catch (NightsUnavailableException)
                 {
-                    Trouble = "The database cannot be reached. Nothing you typed is lost; trying again by itself.";
+                    Trouble = GroupFrames.DatabaseAway;
                     StateHasChanged();
                     await Task.Delay(pause, Closed);
                 }
@@ -152,7 +155,7 @@ public abstract class GroupPage : ComponentBase, IDisposable
             return;
         }
 
-        _role = access.Role;
+        Right = access.Role;
         await work(access);
     }
 

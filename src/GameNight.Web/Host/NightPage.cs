@@ -23,7 +23,7 @@ public abstract class NightPage : GroupPage
     /// <summary>The night, once read.</summary>
     protected NightView? View { get; private set; }
 
-    protected string? Above => View is null ? null : $"{View.Facts.Title}, {QuantityText.DayAndTime(View.Facts.ServeAt)}";
+    protected string? Above => View is null ? null : WordText.List([View.Facts.Title, QuantityText.DayAndTime(View.Facts.ServeAt)]);
 
     protected override void OnInitialized() =>
         _listening = Changes.Listen(NightId, () => _ = InvokeAsync(ReloadAsync));

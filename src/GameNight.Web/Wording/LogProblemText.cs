@@ -1,4 +1,5 @@
 using GameNight.Nights.PastNights;
+using GameNight.Web.Wording.Texts;
 
 namespace GameNight.Web.Wording;
 
@@ -7,10 +8,10 @@ public static class LogProblemText
 {
     public static string Say(LogProblem problem) => problem.Fault switch
     {
-        LogFault.OutOfRange => $"Type a number from {QuantityText.Number(problem.Low)} to {QuantityText.Number(problem.High)}.",
-        LogFault.TooLong => $"Too long: {QuantityText.Number(problem.High)} characters fit.",
-        LogFault.LessThanItsPies => $"The single pies add up to {PastNightText.Slices(problem.Low)} already: correct one of the two.",
-        LogFault.UnknownGuest => "This guest does not belong to the group any more. Load the page again.",
-        LogFault.UnknownPie => "This pie is not in the plan any more. Load the page again.",
+        LogFault.OutOfRange => ProblemText.TypeNumber(problem.Low, problem.High),
+        LogFault.TooLong => Phrase.Fill(PastNightPages.WordsTooLong, QuantityText.Number(problem.High)),
+        LogFault.LessThanItsPies => Phrase.Fill(PastNightPages.LessThanItsPies, PastNightText.Slices(problem.Low)),
+        LogFault.UnknownGuest => PastNightPages.UnknownGuest,
+        LogFault.UnknownPie => PastNightPages.UnknownPie,
     };
 }

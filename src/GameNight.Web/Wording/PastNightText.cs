@@ -1,5 +1,7 @@
 using GameNight.Nights.PastNights;
 using GameNight.Nights.Records;
+using GameNight.Web.Wording.Texts;
+using static GameNight.Web.Wording.Phrase;
 using static GameNight.Web.Wording.QuantityText;
 
 namespace GameNight.Web.Wording;
@@ -15,58 +17,66 @@ public static class PastNightText
 
     private const double NextWord = 0.6;
 
-    public static string People(int count) => count == 1 ? "1 person" : $"{count} people";
-
-    public static string Came(int people) => people == 0 ? "Nobody came." : $"{People(people)} came.";
+    public static string Came(int people) => people == 0 ? PastNightPages.NobodyCame : Counted(nameof(PastNightPages.CameOther), people);
 
     /// <summary>Slices may be counted in halves.</summary>
-    public static string Slices(double slices) => $"{Number(slices)} {(slices == 1 ? "slice" : "slices")}";
+    public static string Slices(double slices) => QuantityText.SlicesEach(slices);
 
     public static string Planned(SlicesAccount slices) => slices.Planned is { } planned
-        ? $"{Slices(planned)}, {slices.SlicesPerPie} to a pie"
-        : "no plan was made";
+        ? Fill(PastNightPages.PlannedSlices, Slices(planned), slices.SlicesPerPie)
+        : PastNightPages.NoPlanWasMade;
 
-    public static string Baked(SlicesAccount slices) => slices.Baked is { } baked ? $"{Slices(baked)} baked" : "not noted how many pies were baked";
+    public static string Baked(SlicesAccount slices) => slices.Baked is { } baked
+        ? Counted(nameof(PastNightPages.BakedSlicesOther), baked)
+        : PastNightPages.BakedIsNotNoted;
 
     /// <summary>A night in one line, for the list.</summary>
-    public static string Course(SlicesAccount slices)
-    {
-        var planned = slices.PlannedPies is { } pies ? $"{Pies(pies)} planned" : "No plan";
-        var baked = slices.BakedPies is { } count ? $"{count} baked" : "baked not noted";
-        var eaten = slices.Eaten is { } number ? $"{Slices(number)} eaten" : "eaten not known";
-        var left = slices.Left is { } rest ? $"{Number(rest)} left" : "left not noted";
-        return $"{planned}, {baked}; {eaten}, {left}.";
-    }
+    public static string Course(SlicesAccount slices) => Fill(
+        PastNightPages.Course,
+        slices.PlannedPies is { } pies ? Counted(nameof(PastNightPages.PiesPlannedOther), pies.Value) : PastNightPages.NoPlan,
+        slices.BakedPies is { } baked ? Counted(nameof(PastNightPages.CoursePiesBakedOther), baked.Value) : PastNightPages.PiesBakedNotNoted,
+        slices.Eaten is { } eaten ? Counted(nameof(PastNightPages.SlicesEatenOther), eaten) : PastNightPages.SlicesEatenNotKnown,
+        slices.Left is { } left ? Counted(nameof(PastNightPages.CourseSlicesLeftOther), left) : PastNightPages.SlicesLeftNotNoted);
 
     /// <summary>What the eaten slices say, set against what was expected. A night that ran out says only how much there was.</summary>
     public static string Eaten(SlicesAccount slices, int people)
     {
         if (slices.Eaten is not { } eaten)
         {
-            return slices.Baked is null ? "Pies baked and slices left are not noted yet." : "How many slices were left is not noted.";
+            return slices.Baked is null ? PastNightPages.NothingIsNoted : PastNightPages.LeftIsNotNoted;
         }
 
-        var each = people > 0 && eaten > 0 ? $", about {Number(eaten / people)} each" : "";
-        var sentence = $"{Number(eaten)} of {Slices(slices.Baked!.Value)} were eaten{each}.";
+        var (number, baked) = (Number(eaten), Slices(slices.Baked!.Value));
+        var sentence = people > 0 && eaten > 0
+            ? Fill(PastNightPages.WereEatenEach, number, baked, Number(eaten / people))
+            : Fill(PastNightPages.WereEaten, number, baked);
         if (slices.Left == 0 && eaten > 0)
         {
-            return $"{sentence} Nothing was left, so people may have wanted more.";
+            return $"{sentence} {PastNightPages.NothingWasLeft}";
         }
 
         return slices.Wanted is { } wanted ? $"{sentence} {Against(eaten, wanted.Low, wanted.High)}" : sentence;
     }
 
-    public static string Enough(Opinions said) => Question(
-        "Enough", "whether there was enough", said.EnoughVoices, said.AverageEnough, said.Enough, WordText.Say, Enough);
+    public static string Enough(Opinions said) => said switch
+    {
+        { EnoughVoices: 0 } => PastNightPages.EnoughUnsaid,
+        { AverageEnough: { } average } => Fill(PastNightPages.EnoughOnAverage, Enough(average), Voices(said.Enough, WordText.Say)),
+        _ => Fill(PastNightPages.EnoughOfFew, Voices(said.Enough, WordText.Say)),
+    };
 
-    public static string Evening(Opinions said) => Question(
-        "The evening", "how the evening was", said.EveningVoices, said.AverageEvening, said.Evening, WordText.Say, Evening);
+    public static string Evening(Opinions said) => said switch
+    {
+        { EveningVoices: 0 } => PastNightPages.EveningUnsaid,
+        { AverageEvening: { } average } => Fill(PastNightPages.EveningOnAverage, Evening(average), Voices(said.Evening, WordText.Say)),
+        _ => Fill(PastNightPages.EveningOfFew, Voices(said.Evening, WordText.Say)),
+    };
 
     public static string SlicesEach(Opinions said) => said switch
     {
-        { SlicesVoices: 0 } => "Nobody has said how many slices they ate.",
-        { SlicesEach: { } each } => $"{People(said.SlicesVoices)} say they ate {Number(each)} slices on average.",
-        _ => $"Only {People(said.SlicesVoices)} said how many slices they ate: too few for an average.",
+        { SlicesVoices: 0 } => PastNightPages.SlicesUnsaid,
+        { SlicesEach: { } each } => Counted(nameof(PastNightPages.SlicesOnAverageOther), said.SlicesVoices, Number(each)),
+        _ => Counted(nameof(PastNightPages.SlicesOfFewOther), said.SlicesVoices),
     };
 
     /// <summary>An average of the answers, from -1 to 1, in words.</summary>
@@ -82,78 +92,71 @@ public static class PastNightText
     {
         string?[] parts = said is null ? [] :
         [
-            said.Enough is { } enough ? $"enough: {WordText.Say(enough)}" : null,
-            said.Evening is { } evening ? $"the evening: {WordText.Say(evening)}" : null,
-            said.Slices is { } slices ? $"{Slices(slices)} eaten" : null,
-            said.BestPies.Count > 0 ? $"liked best: {Kinds(said.BestPies.Select(pies.KindOf).OfType<PieKind>().Distinct(), pies)}" : null,
-            said.Words.Length > 0 ? $"“{said.Words}”" : null,
+            said.Enough is { } enough ? Fill(PastNightPages.SaidEnough, WordText.Say(enough)) : null,
+            said.Evening is { } evening ? Fill(PastNightPages.SaidEvening, WordText.Say(evening)) : null,
+            said.Slices is { } slices ? Counted(nameof(PastNightPages.SlicesEatenOther), slices) : null,
+            said.BestPies.Count > 0
+                ? Fill(PastNightPages.SaidBest, Kinds(said.BestPies.Select(pies.KindOf).OfType<PieKind>().Distinct(), pies))
+                : null,
+            said.Words.Length > 0 ? Fill(PastNightPages.Quoted, said.Words) : null,
         ];
-        var text = string.Join("; ", parts.OfType<string>());
-        return text.Length == 0 ? "nothing." : text.EndsWith('”') ? text : $"{text}.";
+        var line = WordText.ListOuter(parts.OfType<string>());
+        return line.Length == 0 ? PastNightPages.SaidNothing
+            : said!.Words.Length > 0 ? line
+            : Fill(PastNightPages.SaidLine, line);
     }
 
     /// <summary>What won, for hosts: with the votes, however few.</summary>
     public static string Best(Opinions said, NightPies pies) => said switch
     {
-        { PieVoices: 0 } => "Nobody has named a best pie.",
-        { Winners.Count: 0 } => $"No pie stands out: no two of {People(said.PieVoices)} named the same.",
-        _ => $"Liked best: {Kinds(said.Winners, pies)} ({said.Pies[0].Votes} of {said.PieVoices}).",
+        { PieVoices: 0 } => PastNightPages.BestUnsaid,
+        { Winners.Count: 0 } => Counted(nameof(PastNightPages.NoPieStandsOutOther), said.PieVoices),
+        _ => Fill(PastNightPages.LikedBestWithVotes, Kinds(said.Winners, pies), said.Pies[0].Votes, said.PieVoices),
     };
 
     /// <summary>What won as the host saw it.</summary>
-    public static string Won(IReadOnlyList<PieKind> kinds, NightPies pies) => $"Won, as the host saw it: {Kinds(kinds, pies)}.";
+    public static string Won(IReadOnlyList<PieKind> kinds, NightPies pies) => Fill(PastNightPages.Won, Kinds(kinds, pies));
 
     /// <summary>What won, for other guests.</summary>
     public static string? Best(Averages said, NightPies pies) => said.Best switch
     {
         null => null,
-        [] => "No pie stands out: no two people named the same.",
-        var best => $"Liked best: {Kinds(best, pies)}.",
+        [] => PastNightPages.NoPieStandsOutToGuests,
+        var best => Fill(PastNightPages.LikedBest, Kinds(best, pies)),
     };
 
-    public static string Kinds(IEnumerable<PieKind> kinds, NightPies pies) => string.Join("; ", kinds.Select(kind => Kind(kind, pies)));
+    public static string Kinds(IEnumerable<PieKind> kinds, NightPies pies) => WordText.ListOuter(kinds.Select(kind => Kind(kind, pies)));
 
     /// <summary>"A (tomato sauce, mozzarella)", or "half A (…), half B (…)": letters first, as they are drawn.</summary>
-    public static string Kind(PieKind kind, NightPies pies)
-    {
-        var sectors = kind.Letters.Select(letter => $"{letter} ({Combination(letter, pies)})").ToList();
-        return sectors.Count == 1 ? sectors[0] : string.Join(", ", sectors.Select(sector => $"half {sector}"));
-    }
+    public static string Kind(PieKind kind, NightPies pies) => kind.Letters.ToList() is [var whole]
+        ? Fill(PastNightPages.WholePie, whole, Combination(whole, pies))
+        : WordText.List(kind.Letters.Select(letter => Fill(PastNightPages.HalfPie, letter, Combination(letter, pies))));
 
     public static string Combination(string letter, NightPies pies) => WordText.List(pies.Combinations[letter].ItemIds
-        .Select(id => pies.Items.FirstOrDefault(item => item.Id.ToString() == id)?.Name ?? "something")
-        .Select(name => name.ToLowerInvariant()));
+        .Select(id => pies.Items.FirstOrDefault(item => item.Id.ToString() == id)?.Name.ToLowerInvariant() ?? PastNightPages.SomethingOnIt));
 
     private static string Against(double eaten, double low, double high)
     {
-        var expected = $"{Whole(low)} to {Whole(high)}";
-        return eaten < Math.Round(low) ? $"Less than expected ({expected})."
-            : eaten > Math.Round(high) ? $"More than expected ({expected})."
-            : $"That is within what was expected ({expected}).";
+        var (least, most) = (Whole(low), Whole(high));
+        return eaten < Math.Round(low) ? Fill(PastNightPages.LessThanExpected, least, most)
+            : eaten > Math.Round(high) ? Fill(PastNightPages.MoreThanExpected, least, most)
+            : Fill(PastNightPages.AsExpected, least, most);
     }
 
-    private static string Question<T>(
-        string subject, string asked, int voices, double? average, IReadOnlyDictionary<T, int> counts, Func<T, string> say,
-        Func<double, string> inWords)
-        where T : struct, Enum
-    {
-        if (voices == 0)
-        {
-            return $"Nobody has said {asked}.";
-        }
-
-        var each = WordText.And([.. counts.Where(row => row.Value > 0).Select(row => $"{row.Value} {say(row.Key)}")]);
-        return average is { } mean
-            ? $"{subject}: {inWords(mean)} on average ({each})."
-            : $"{subject}: {each}; too few voices for an average.";
-    }
+    /// <summary>How many said what: "2 right and 1 too much".</summary>
+    private static string Voices<T>(IReadOnlyDictionary<T, int> counts, Func<T, string> say)
+        where T : struct, Enum =>
+        WordText.And([.. counts.Where(row => row.Value > 0).Select(row => Fill(PastNightPages.Voices, row.Value, say(row.Key)))]);
 
     private static string Average(double average, string low, string middle, string high) => average switch
     {
         <= -NextWord => low,
-        < -Leaning => $"{middle}, leaning to {low}",
+        < -Leaning => Fill(PastNightPages.Leaning, middle, low),
         <= Leaning => middle,
-        < NextWord => $"{middle}, leaning to {high}",
+        < NextWord => Fill(PastNightPages.Leaning, middle, high),
         _ => high,
     };
+
+    private static string Counted(string other, double count, params object?[] values) =>
+        Count(PastNightPages.ResourceManager, other, Math.Round(count, 1), values);
 }

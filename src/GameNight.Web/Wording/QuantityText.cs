@@ -3,6 +3,7 @@ using System.Globalization;
 using GameNight.Planning.Quantities;
 using GameNight.Web.Wording.Texts;
 using NodaTime;
+using NodaTime.Extensions;
 using NodaTime.Text;
 using static GameNight.Web.Wording.Phrase;
 
@@ -98,6 +99,12 @@ public static class QuantityText
     public static string Day(LocalDate date) => Date(Amounts.DayPattern, date);
 
     public static string ShortDay(LocalDate date) => Date(Amounts.ShortDayPattern, date);
+
+    public static string DayAndYear(LocalDate date) => Date(Amounts.DayAndYearPattern, date);
+
+    public static string ShortDayAndYear(LocalDate date) => Date(Amounts.ShortDayAndYearPattern, date);
+
+    public static string Weekday(IsoDayOfWeek day) => Language.Current.DateTimeFormat.GetDayName(day.ToDayOfWeek());
 
     /// <summary>Short enough for a big numeral: "Thu 10".</summary>
     public static string DayOfMonth(LocalDate date) => Date(Amounts.DayOfMonthPattern, date);

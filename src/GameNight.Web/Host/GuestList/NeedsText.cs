@@ -1,20 +1,21 @@
 using GameNight.Planning.Guests;
 using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 
 namespace GameNight.Web.Host.GuestList;
 
 /// <summary>Must-nots in words, for the host's eyes only.</summary>
 internal static class NeedsText
 {
-    public static string Say(IReadOnlyList<DietaryNeeds> needs) => string.Join("; ", needs
+    public static string Say(IReadOnlyList<DietaryNeeds> needs) => WordText.ListOuter(needs
         .Select((one, index) => (Text: Say(one), Index: index))
         .Where(row => row.Text.Length > 0)
-        .Select(row => row.Index == 0 ? row.Text : $"companion {row.Index}: {row.Text}"));
+        .Select(row => row.Index == 0 ? row.Text : Phrase.Fill(MemberPages.NeedsOfCompanion, row.Index, row.Text)));
 
     public static string Say(DietaryNeeds needs) => WordText.List(
     [
         .. needs.Diets.Select(WordText.Say),
-        .. needs.Avoids.Select(allergen => $"avoids {WordText.Say(allergen)}"),
-        .. needs.MustNotTouch.Select(allergen => $"must not touch {WordText.Say(allergen)}"),
+        .. needs.Avoids.Select(allergen => Phrase.Fill(MemberPages.Avoids, WordText.Say(allergen))),
+        .. needs.MustNotTouch.Select(allergen => Phrase.Fill(MemberPages.MustNotTouch, WordText.Say(allergen))),
     ]);
 }

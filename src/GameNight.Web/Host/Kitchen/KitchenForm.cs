@@ -3,6 +3,7 @@ using GameNight.Planning;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Quantities;
 using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 using NodaTime;
 
 namespace GameNight.Web.Host.Kitchen;
@@ -73,7 +74,7 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
         var (workFrom, workUntil) = (Minute("work", WorkFrom), Minute("work", WorkUntil));
         if (WorkDays.Count > 0 && workUntil <= workFrom)
         {
-            times["work"] = "Work ends before it starts. Give a later end.";
+            times["work"] = KitchenPages.WorkBackToFront;
         }
 
         var kitchen = new KitchenSnapshot(
@@ -99,7 +100,7 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
             var parsed = TypedTimes.Parse(text);
             if (!parsed.Success)
             {
-                times[field] = "Give times such as 23:00.";
+                times[field] = KitchenPages.GiveTimes;
                 return 0;
             }
 

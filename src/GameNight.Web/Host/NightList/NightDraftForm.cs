@@ -2,6 +2,8 @@ using System.Globalization;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Records;
 using GameNight.Planning.Quantities;
+using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 using NodaTime;
 using NodaTime.Text;
 
@@ -12,7 +14,7 @@ public sealed class NightDraftForm
 {
     private static readonly LocalDatePattern Dates = LocalDatePattern.Iso;
 
-    public string Title { get; set; } = "Game night";
+    public string Title { get; set; } = NightPages.UsualTitle;
     public string Date { get; set; } = "";
     public string Time { get; set; } = "19:30";
     public string EndTime { get; set; } = "";
@@ -61,9 +63,9 @@ public sealed class NightDraftForm
     public (NightFacts? Facts, IReadOnlyDictionary<string, string> Problems) Read()
     {
         var problems = new Dictionary<string, string>();
-        var date = Parsed(Dates.Parse(Date), "date", "Choose a date.");
-        var time = Parsed(TypedTimes.Parse(Time), "time", "Give a time such as 19:30.");
-        var end = EndTime.Length == 0 ? (LocalTime?)null : Parsed(TypedTimes.Parse(EndTime), "endTime", "Give a time such as 23:00, or leave it empty.");
+        var date = Parsed(Dates.Parse(Date), "date", NightPages.ChooseDate);
+        var time = Parsed(TypedTimes.Parse(Time), "time", NightPages.GiveTime);
+        var end = EndTime.Length == 0 ? (LocalTime?)null : Parsed(TypedTimes.Parse(EndTime), "endTime", NightPages.GiveEndTime);
         var runOut = Whole(RunOutPercent, "runOutPercent", 1, 50);
         var shortest = Whole(ShortestColdHours, "coldHours", 0, NightDraft.MostColdHours);
         var wanted = Whole(WantedColdHours, "coldHours", 0, NightDraft.MostColdHours);
@@ -71,7 +73,7 @@ public sealed class NightDraftForm
         var companions = Whole(MostCompanions, "mostCompanions", 0, NightFacts.MostCompanionsAllowed);
         if (!Guid.TryParse(Formula, out var formula))
         {
-            problems["formula"] = "Choose one of your doughs.";
+            problems["formula"] = Problems.UnknownFormula;
         }
 
         if (problems.Count > 0)
@@ -104,7 +106,7 @@ public sealed class NightDraftForm
                 return value;
             }
 
-            problems[field] = $"Choose a whole number from {low} to {high}.";
+            problems[field] = Phrase.Fill(NightPages.ChooseWholeNumber, low, high);
             return low;
         }
     }

@@ -3,6 +3,7 @@ using GameNight.Nights.PastNights;
 using GameNight.Nights.Records;
 using GameNight.Planning.Quantities;
 using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 
 namespace GameNight.Web.Host.PastNights;
 
@@ -112,26 +113,31 @@ public sealed class BakeLogForm
         return [.. theirs.Values()
             .Select(row => (row.Name, Theirs: row.Value, Yours: yours.GetValueOrDefault(row.Field, "")))
             .Where(row => row.Theirs != row.Yours)
-            .Select(row => $"{row.Name}: they have {Shown(row.Theirs)}, you have {Shown(row.Yours)}")];
+            .Select(row => Phrase.Fill(PastNightPages.TheyHave, row.Name, Shown(row.Theirs), Shown(row.Yours)))];
     }
 
-    private static string Shown(string value) => value.Length == 0 ? "nothing" : value;
+    private static string Shown(string value) => value.Length == 0 ? PastNightPages.Nothing : value;
 
     private IEnumerable<(string Field, string Name, string Value)> Values() =>
     [
-        .. Came.Select(row => (HeadsOf(row.Guest), row.Name.Length > 0 ? row.Name : "Somebody who left", Heads(row))),
-        (BakedField, "Pies baked", Baked),
-        (LeftField, "Slices left", Left),
+        .. Came.Select(row => (HeadsOf(row.Guest), row.Name.Length > 0 ? row.Name : PastNightPages.SomebodyWhoLeft, Heads(row))),
+        (BakedField, PastNightPages.PiesBaked, Baked),
+        (LeftField, PastNightPages.SlicesLeft, Left),
         .. Pies.SelectMany(pie => new[]
         {
-            (LeftOf(pie.Number), $"Slices left of pie {pie.Number}", pie.Left),
-            (RemarkOf(pie.Number), $"How pie {pie.Number} went", pie.Remark),
-            ($"won-{pie.Number}", $"Pie {pie.Number}", pie.Won ? "won" : ""),
+            (LeftOf(pie.Number), Phrase.Fill(PastNightPages.SlicesLeftOfPie, pie.Number), pie.Left),
+            (RemarkOf(pie.Number), Phrase.Fill(PastNightPages.HowPieWent, pie.Number), pie.Remark),
+            ($"won-{pie.Number}", Phrase.Fill(PastNightPages.Pie, pie.Number), pie.Won ? PastNightPages.PieWon : ""),
         }),
-        (ChangeField, "Next time", ToChange),
+        (ChangeField, PastNightPages.NextTime, ToChange),
     ];
 
-    private static string Heads(CameField row) => row.Heads == 0 ? "did not come" : row.Heads == 1 ? "came" : $"came, {row.Heads} in all";
+    private static string Heads(CameField row) => row.Heads switch
+    {
+        0 => PastNightPages.DidNotCome,
+        1 => PastNightPages.CameAlone,
+        var heads => Phrase.Fill(PastNightPages.CameInAll, heads),
+    };
 
     private static string Text(double? value) => value is { } number ? TypedNumbers.Text(number) : "";
 }
