@@ -10,8 +10,8 @@ public static class CautionText
     private static readonly Celsius WarmDay = new(32);
     private static readonly Celsius ColdFridge = new(4);
 
-    public static string Say(Caution caution, Measures? measures = null) =>
-        Phrase.Fill(Cautions.WithAuthority, Note(caution, measures ?? Measures.Metric), caution.Authority);
+    public static string Say(Caution caution, Measures measures) =>
+        Phrase.Fill(Cautions.WithAuthority, Note(caution, measures), caution.Authority);
 
     private static string Note(Caution caution, Measures measures) => caution.Kind switch
     {

@@ -52,16 +52,16 @@ public static class WordText
 
     public static string Say(Enough enough) => enough switch
     {
-        Enough.TooLittle => "too little",
-        Enough.Right => "right",
-        Enough.TooMuch => "too much",
+        Enough.TooLittle => Words.TooLittle,
+        Enough.Right => Words.RightAmount,
+        Enough.TooMuch => Words.TooMuch,
     };
 
     public static string Say(Evening evening) => evening switch
     {
-        Evening.Poor => "poor",
-        Evening.Fine => "fine",
-        Evening.Lovely => "lovely",
+        Evening.Poor => Words.PoorEvening,
+        Evening.Fine => Words.FineEvening,
+        Evening.Lovely => Words.LovelyEvening,
     };
 
     public static string Say(Diet diet) => diet switch
@@ -132,8 +132,10 @@ public static class WordText
     };
 
     /// <summary>"a, b, c".</summary>
-    public static string List(IEnumerable<string> words) =>
-        words.Aggregate((string?)null, (before, word) => before is null ? word : Phrase.Fill(Words.ListMiddle, before, word)) ?? "";
+    public static string List(IEnumerable<string> words) => Joined(words, Words.ListMiddle);
+
+    /// <summary>"a, b; c": for members that may hold commas themselves.</summary>
+    public static string ListOuter(IEnumerable<string> words) => Joined(words, Words.ListOuter);
 
     /// <summary>Ascending numbers, three or more in a row as a range: "1", "4 to 9", "12".</summary>
     public static IReadOnlyList<string> Ranges(IEnumerable<int> numbers)
@@ -155,7 +157,7 @@ public static class WordText
         [
             .. runs.SelectMany(run => run.Last - run.First < 2
                 ? Enumerable.Range(run.First, run.Last - run.First + 1).Select(number => QuantityText.Whole(number))
-                : [$"{QuantityText.Whole(run.First)} to {QuantityText.Whole(run.Last)}"]),
+                : [QuantityText.Range(QuantityText.Whole(run.First), QuantityText.Whole(run.Last))]),
         ];
     }
 
@@ -163,4 +165,7 @@ public static class WordText
     public static string And(IReadOnlyList<string> words) => words.Count < 2
         ? List(words)
         : Phrase.Fill(Words.ListEnd, List(words.Take(words.Count - 1)), words[^1]);
+
+    private static string Joined(IEnumerable<string> words, string join) =>
+        words.Aggregate((string?)null, (before, word) => before is null ? word : Phrase.Fill(join, before, word)) ?? "";
 }

@@ -26,7 +26,7 @@ public class KitchenSheetTests : BunitContext
             Assert.Contains(QuantityText.GramNumber(batch.Flour), text, StringComparison.Ordinal);
             Assert.Contains(QuantityText.GramNumber(batch.Yeast), text, StringComparison.Ordinal);
         });
-        Assert.All(Plans.Usual.Cautions, caution => Assert.Contains(CautionText.Say(caution), text, StringComparison.Ordinal));
+        Assert.All(Plans.Usual.Cautions, caution => Assert.Contains(CautionText.Say(caution, Measures.Metric), text, StringComparison.Ordinal));
         Assert.Equal(Plans.Usual.Split.Pies.Count, sheet.FindAll(".paper-pies svg.pie").Count);
     }
 
