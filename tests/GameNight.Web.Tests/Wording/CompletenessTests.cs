@@ -5,6 +5,7 @@ using GameNight.Planning.Guests;
 using GameNight.Planning.Safety;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
+using GameNight.TestKit;
 using GameNight.Web.Wording;
 
 namespace GameNight.Web.Tests.Wording;
@@ -62,9 +63,10 @@ public class CompletenessTests
     public void Every_caution_has_a_sentence_and_an_authority() =>
         Assert.All(Enum.GetValues<CautionKind>(), kind =>
         {
-            var sentence = CautionText.Say(new Caution(kind, "the food authority", [Allergen.Nuts, Allergen.Milk]), Measures.Metric);
+            var authority = SharedFolder.Tables.Safety.Of(kind).Authority;
+            var sentence = CautionText.Say(new Caution(kind, authority, [Allergen.Nuts, Allergen.Milk]), Measures.Metric);
             AssertSentence(sentence);
-            Assert.EndsWith("Defer to the food authority.", sentence, StringComparison.Ordinal);
+            Assert.EndsWith($"Defer to {authority}.", sentence, StringComparison.Ordinal);
         });
 
     [Fact]

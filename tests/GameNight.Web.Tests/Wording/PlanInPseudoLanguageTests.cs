@@ -16,6 +16,7 @@ using GameNight.Web.Host.Timeline;
 using GameNight.Web.Tests.Panels;
 using GameNight.Web.Tests.Print;
 using GameNight.Web.Wording;
+using GameNight.WideLetters;
 using Microsoft.AspNetCore.Components;
 using NodaTime;
 
@@ -27,7 +28,6 @@ public sealed class PlanInPseudoLanguageTests : BunitContext
     private static readonly string[] Given =
     [
         .. Plans.Names.Values, .. Plans.Items.Values, .. Plans.Items.Values.Select(name => name.ToLowerInvariant()),
-        .. Plans.Usual.Cautions.Select(caution => caution.Authority),
         .. Plans.Usual.Split.Combinations.Concat(Paper.Split.Combinations).Select(combination => combination.Letter), Paper.Head.NightTitle, "Hana",
     ];
 
