@@ -55,7 +55,7 @@ public sealed class TypedNumbers
     }
 
     /// <summary>Puts the planner's own findings beside the field they are about (by the last part of its path).</summary>
-    public static Dictionary<string, string> ByField(IEnumerable<SnapshotProblem> problems, Measures? measures = null) => problems
+    public static Dictionary<string, string> ByField(IEnumerable<SnapshotProblem> problems, Measures measures) => problems
         .GroupBy(problem => problem.Field[(problem.Field.LastIndexOf('.') + 1)..])
         .ToDictionary(group => group.Key, group => ProblemText.SayHere(group.First(), measures));
 }

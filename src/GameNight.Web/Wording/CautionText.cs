@@ -10,8 +10,20 @@ public static class CautionText
     private static readonly Celsius WarmDay = new(32);
     private static readonly Celsius ColdFridge = new(4);
 
-    public static string Say(Caution caution, Measures? measures = null) =>
-        Phrase.Fill(Cautions.WithAuthority, Note(caution, measures ?? Measures.Metric), caution.Authority);
+    public static string Say(Caution caution, Measures measures) =>
+        Phrase.Fill(Cautions.WithAuthority, Note(caution, measures), Authority(caution.Kind));
+
+    /// <summary>What the table of safety names, in the reader's language.</summary>
+    public static string Authority(CautionKind kind) => kind switch
+    {
+        CautionKind.RawFlour => Cautions.RawFlourAuthority,
+        CautionKind.HotSurfaces => Cautions.HotSurfacesAuthority,
+        CautionKind.HoldingClock => Cautions.HoldingClockAuthority,
+        CautionKind.AllergyTalk => Cautions.AllergyTalkAuthority,
+        CautionKind.KitchenUsesWheat => Cautions.KitchenUsesWheatAuthority,
+        CautionKind.HoneyAndInfants => Cautions.HoneyAndInfantsAuthority,
+        CautionKind.GarlicInOil => Cautions.GarlicInOilAuthority,
+    };
 
     private static string Note(Caution caution, Measures measures) => caution.Kind switch
     {

@@ -13,17 +13,15 @@ namespace GameNight.Web.Wording;
 /// <summary>Says each conflict, and the nearest thing that would work. A test demands a sentence for every conflict.</summary>
 /// <param name="zone">IANA zone of the night.</param>
 /// <param name="nameOf">From an eater's id to a name.</param>
-/// <param name="measures">What the reader reads; metric when not said.</param>
-public sealed class ConflictText(string zone, Func<string, string> nameOf, Measures? measures = null)
+/// <param name="measures">What the reader reads.</param>
+public sealed class ConflictText(string zone, Func<string, string> nameOf, Measures measures)
 {
-    private readonly Measures _measures = measures ?? Measures.Metric;
-
     /// <summary>True for what is worth knowing although the night works.</summary>
     public static bool IsNotice(Conflict conflict) => conflict is LastPieIsLate or OnlyUnwantedLeft;
 
     public string Say(Conflict conflict) => conflict switch
     {
-        BallLargerThanBowl c => Fill(Conflicts.BallLargerThanBowl, _measures.SayDough(c.Ball), _measures.SayDough(c.Capacity)),
+        BallLargerThanBowl c => Fill(Conflicts.BallLargerThanBowl, measures.SayDough(c.Ball), measures.SayDough(c.Capacity)),
         NoSensibleDose c => Fill(Conflicts.NoSensibleDose, Percent(c.NearestFresh)),
         BegunDoughOffItsHours c => Begun(c),
         NothingPermitted c => Fill(NothingPermittedFor(c.Because), nameOf(c.EaterId)),

@@ -10,6 +10,12 @@ namespace GameNight.Web.Wording;
 /// </summary>
 public static class HouseholdText
 {
+    /// <summary>Ounces, and spoons or cups where the food's own weight is known, beside the grams that are weighed.</summary>
+    /// <returns>Nothing for who reads grams alone.</returns>
+    public static string Beside(Grams mass, Func<Grams, string?> household, Measures measures) => measures.IsUsCustomary
+        ? WordText.List(new[] { measures.OuncesBeside(mass), household(mass) }.OfType<string>())
+        : "";
+
     /// <summary>Which flour the host has is not known, and it makes a difference of a tenth: both are said.</summary>
     public static string? OfFlour(Grams mass) =>
         (Household.Say(mass, HouseholdFood.BreadFlour, Words.BreadFlour), Household.Say(mass, HouseholdFood.AllPurposeFlour, Words.AllPurposeFlour)) switch

@@ -13,6 +13,7 @@ namespace GameNight.Web.Wording;
 public sealed class Measures
 {
     private static readonly Grams FirstPounds = new(2 * Unit.GramsPerPound);
+    private static readonly Grams LeastOnAScaleOfOunces = new(0.1 * Unit.GramsPerOunce);
 
     private Measures(MeasureSystem system, Unit temperature, Unit length, Unit mass, Unit altitude, Unit area, Unit massPerArea)
     {
@@ -72,6 +73,12 @@ public sealed class Measures
     /// <summary>For a temperature that no kitchen has, such as one that a rule asks for in vain.</summary>
     public string SayTemperature(double celsius) => Degrees(Temperature.NumberOf(celsius));
 
+    /// <summary>As a thermometer in water is read.</summary>
+    public string SayWholeDegrees(Celsius temperature) => Degrees(WholeDegrees(temperature));
+
+    /// <summary>The number alone, for a big numeral with its unit beside it.</summary>
+    public string WholeDegrees(Celsius temperature) => Whole(Temperature.From(temperature.Value));
+
     public string SayDifference(double kelvin) => Degrees(Temperature.NumberOfDifference(kelvin));
 
     public string Say(Centimetres length) =>
@@ -93,7 +100,11 @@ public sealed class Measures
     }
 
     /// <summary>Dough and what goes into it, which is weighed: grams, and ounces beside.</summary>
-    public string SayDough(Grams mass) => IsUsCustomary ? Fill(Amounts.Beside, Grams(mass), Say(mass)) : Grams(mass);
+    public string SayDough(Grams mass) => OuncesBeside(mass) is { } ounces ? Fill(Amounts.Beside, Grams(mass), ounces) : Grams(mass);
+
+    /// <summary>What stands beside grams that are weighed.</summary>
+    /// <returns>Null for who reads grams alone, and for what no scale of ounces shows.</returns>
+    public string? OuncesBeside(Grams mass) => IsUsCustomary && mass >= LeastOnAScaleOfOunces ? Say(mass) : null;
 
     public string SayAltitude(double metres) => Fill(IsUsCustomary ? Amounts.Feet : Amounts.Metres, Altitude.NumberOf(metres));
 

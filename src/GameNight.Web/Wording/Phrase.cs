@@ -6,6 +6,9 @@ namespace GameNight.Web.Wording;
 /// <summary>Fills the numbered places of a text from the resources.</summary>
 internal static class Phrase
 {
+    /// <summary>Fills place 0 with itself, for <see cref="Around"/> to split a text whose other places are filled.</summary>
+    public const string Kept = "{0}";
+
     public static string Fill(string text, params object?[] values) => string.Format(Language.Current, text, values);
 
     /// <summary>The text that fits a number, which is its place 0; what else is told follows from place 1.</summary>
@@ -27,8 +30,8 @@ internal static class Phrase
     /// <summary>What stands before and after place 0, for a value that is marked up.</summary>
     public static (string Before, string After) Around(string text)
     {
-        var place = text.IndexOf("{0}", StringComparison.Ordinal);
-        return (text[..place], text[(place + 3)..]);
+        var place = text.IndexOf(Kept, StringComparison.Ordinal);
+        return (text[..place], text[(place + Kept.Length)..]);
     }
 
     /// <summary>For a label or the start of a line.</summary>

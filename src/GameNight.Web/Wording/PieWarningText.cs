@@ -1,6 +1,8 @@
 using System.Diagnostics;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Toppings;
+using GameNight.Web.Wording.Texts;
+using static GameNight.Web.Wording.Phrase;
 
 namespace GameNight.Web.Wording;
 
@@ -10,31 +12,30 @@ public sealed class PieWarningText(Func<string, string> nameOf)
 {
     public string Say(PieWarning warning) => warning switch
     {
-        KeptApart w => $"Own pie for {WordText.And([.. w.EaterIds.Select(nameOf)])}. Baked first, own board and cutter, clean hands.{Never(w.MustNotTouch)}",
-        HalfKeptClear w => $"Nothing of {w.OtherLetter} on {w.Letter}: somebody who eats {w.Letter} {Rules(w)}. Cut {w.Letter} first.",
-        KeptFromOwnPies w => $"Holds or may hold {And(w.Allergens)}: must not touch {Pies(w.PieNumbers)}, nor their board and cutter.",
+        KeptApart { MustNotTouch: [] } w => Fill(PieWords.KeptApart, Names(w)),
+        KeptApart w => Fill(PieWords.KeptApartFrom, Names(w), And(w.MustNotTouch)),
+        HalfKeptClear w => Fill(PieWords.HalfKeptClear, w.OtherLetter, w.Letter, Rules(w)),
+        KeptFromOwnPies w => Count(
+            PieWords.ResourceManager, nameof(PieWords.KeptFromOwnPiesOther), w.PieNumbers.Count,
+            And(w.Allergens), WordText.And(WordText.Ranges(w.PieNumbers))),
         _ => throw new UnreachableException($"No wording for {warning.GetType().Name}."),
     };
 
-    private static string Never(IReadOnlyList<Allergen> allergens) =>
-        allergens.Count == 0 ? "" : $" Must not touch {And(allergens)}.";
+    private string Names(KeptApart warning) => WordText.And([.. warning.EaterIds.Select(nameOf)]);
 
     private static string Rules(HalfKeptClear warning) => WordText.And(
     [
-        .. warning.Allergens.Count > 0 ? [$"must not have {And(warning.Allergens)}"] : Array.Empty<string>(),
+        .. warning.Allergens.Count > 0 ? [Fill(PieWords.MustNotHave, And(warning.Allergens))] : Array.Empty<string>(),
         .. warning.Diets.Select(Keeps),
     ]);
 
     private static string Keeps(Diet diet) => diet switch
     {
-        Diet.Vegetarian => "is vegetarian",
-        Diet.Vegan => "is vegan",
-        Diet.NoPork => "eats no pork",
-        Diet.NoAlcohol => "takes no alcohol",
+        Diet.Vegetarian => PieWords.IsVegetarian,
+        Diet.Vegan => PieWords.IsVegan,
+        Diet.NoPork => PieWords.EatsNoPork,
+        Diet.NoAlcohol => PieWords.TakesNoAlcohol,
     };
 
     private static string And(IReadOnlyList<Allergen> allergens) => WordText.And([.. allergens.Select(WordText.Say)]);
-
-    private static string Pies(IReadOnlyList<int> numbers) =>
-        $"{(numbers.Count == 1 ? "pie" : "pies")} {WordText.And(WordText.Ranges(numbers))}";
 }

@@ -18,9 +18,9 @@ public static class ProblemText
     };
 
     /// <summary>Beside the field itself, where its name would only be noise.</summary>
-    /// <param name="measures">What the reader types; metric when not said.</param>
-    public static string SayHere(SnapshotProblem problem, Measures? measures = null) =>
-        Say(In((measures ?? Measures.Metric).UnitOf(problem.Field), problem) with { Field = Problems.ThisField });
+    /// <param name="measures">What the reader types.</param>
+    public static string SayHere(SnapshotProblem problem, Measures measures) =>
+        Say(In(measures.UnitOf(problem.Field), problem) with { Field = Problems.ThisField });
 
     /// <summary>What a quantity says of a number it refuses, without the programmer's part.</summary>
     public static string Say(ArgumentException problem) => problem.Message.Split(" (Parameter ")[0];

@@ -79,10 +79,15 @@ public static class QuantityText
 
     public static string Pies(int count) => Count(Amounts.ResourceManager, nameof(Amounts.PiesOther), count);
 
+    public static string Balls(int count) => Count(Amounts.ResourceManager, nameof(Amounts.BallsOther), count);
+
     public static string Slices(double slices) => Count(Amounts.ResourceManager, nameof(Amounts.SlicesOther), Math.Round(slices));
 
     /// <summary>A mean, to a tenth of a slice.</summary>
     public static string SlicesEach(double slices) => Count(Amounts.ResourceManager, nameof(Amounts.SlicesOther), Math.Round(slices, 1));
+
+    /// <summary>"4 to 9".</summary>
+    public static string Range(string from, string to) => Fill(Amounts.Range, from, to);
 
     public static string Length(Duration duration)
     {

@@ -14,10 +14,8 @@ namespace GameNight.Web.Wording;
 /// <summary>Says each reason in one sentence. A test demands a sentence for every reason there is.</summary>
 public static class ReasonText
 {
-    /// <param name="measures">What the reader reads; metric when not said.</param>
-    public static string Say(Reason reason, Measures? measures = null) => SayIn(measures ?? Measures.Metric, reason);
-
-    private static string SayIn(Measures measures, Reason reason) => reason switch
+    /// <param name="measures">What the reader reads.</param>
+    public static string Say(Reason reason, Measures measures) => reason switch
     {
         AnswersCounted r => Fill(Reasons.AnswersCounted, Who(r), WordText.Say(r.Answer), Chance(r.Chance)),
         EatersCounted r => Fill(Reasons.EatersCounted, Counted(Eaters(r.Portion), r.Eaters), SlicesEach(r.SlicesEach)),

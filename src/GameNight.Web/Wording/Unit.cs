@@ -75,6 +75,9 @@ public sealed class Unit
     /// <summary>What is kept, rounded for the kitchen.</summary>
     public string NumberOf(double kept) => _number(From(kept));
 
+    /// <summary>The number with its sign: "2.50 lb".</summary>
+    public string Say(double kept) => Phrase.Fill(Amounts.WithUnit, NumberOf(kept), Symbol);
+
     public string NumberOfDifference(double kept) => _number(FromDifference(kept));
 
     /// <summary>As it stands in a field: no more digits than somebody would type, a point before the decimals.</summary>

@@ -157,7 +157,7 @@ public static class WordText
         [
             .. runs.SelectMany(run => run.Last - run.First < 2
                 ? Enumerable.Range(run.First, run.Last - run.First + 1).Select(number => QuantityText.Whole(number))
-                : [$"{QuantityText.Whole(run.First)} to {QuantityText.Whole(run.Last)}"]),
+                : [QuantityText.Range(QuantityText.Whole(run.First), QuantityText.Whole(run.Last))]),
         ];
     }
 

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Bunit;
 using GameNight.Planning;
 using GameNight.Planning.Quantities;
@@ -7,6 +8,7 @@ using GameNight.TestKit.Nights;
 using GameNight.Web.Host.Print;
 using GameNight.Web.Tests.Panels;
 using GameNight.Web.Wording;
+using Microsoft.AspNetCore.Components;
 
 namespace GameNight.Web.Tests.Print;
 
@@ -26,7 +28,7 @@ public class KitchenSheetTests : BunitContext
             Assert.Contains(QuantityText.GramNumber(batch.Flour), text, StringComparison.Ordinal);
             Assert.Contains(QuantityText.GramNumber(batch.Yeast), text, StringComparison.Ordinal);
         });
-        Assert.All(Plans.Usual.Cautions, caution => Assert.Contains(CautionText.Say(caution), text, StringComparison.Ordinal));
+        Assert.All(Plans.Usual.Cautions, caution => Assert.Contains(CautionText.Say(caution, Measures.Metric), text, StringComparison.Ordinal));
         Assert.Equal(Plans.Usual.Split.Pies.Count, sheet.FindAll(".paper-pies svg.pie").Count);
     }
 
@@ -66,6 +68,37 @@ public class KitchenSheetTests : BunitContext
             Plans.Usual.Amounts.Count(amount => Paper.Roles[amount.ItemId] == MenuRole.Topping),
             sheet.FindAll(".paper-amounts")[3].QuerySelectorAll(".paper-box").Length);
         Assert.Equal(sheet.FindAll(".paper-amounts tbody tr").Count, sheet.FindAll(".paper-box").Count);
+    }
+
+    [Fact]
+    public void Paper_is_in_the_readers_measures_and_the_dough_keeps_its_grams()
+    {
+        RenderTree.Add<CascadingValue<Measures>>(with => with.Add(cascade => cascade.Value, Measures.UsCustomary));
+        var (plan, batch) = (PlanOf(Plans.Usual), Plans.Usual.Dough.Batches[0]);
+
+        var flour = plan.FindAll(".paper-weights tbody tr")[0].QuerySelectorAll("td")[1].TextContent;
+        Assert.StartsWith(QuantityText.GramNumber(batch.Flour) + Measures.UsCustomary.Say(batch.Flour), flour, StringComparison.Ordinal);
+        Assert.Contains("cups of bread flour or", flour, StringComparison.Ordinal);
+        Assert.Contains(plan.FindAll(".paper-weights th"), name => Regex.IsMatch(name.TextContent, "^Water at [0-9]+ °F$"));
+        Assert.Matches("^[0-9]+ °F, [0-9]+ to [0-9]+$", plan.FindAll(".paper-figures dd")[2].TextContent);
+        Assert.Matches("^[0-9.]+ oz a pie, .* oz in all$", plan.FindAll(".paper-figures dd")[4].TextContent);
+        Assert.All(Plans.Usual.Cautions, caution => Assert.Contains(
+            CautionText.Say(caution, Measures.UsCustomary), plan.Find(".paper-notes").TextContent, StringComparison.Ordinal));
+        Assert.DoesNotContain("°C", plan.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Amounts_to_shop_are_in_the_readers_measures()
+    {
+        RenderTree.Add<CascadingValue<Measures>>(with => with.Add(cascade => cascade.Value, Measures.UsCustomary));
+
+        var amounts = Shopping(Plans.Usual).FindAll(".paper-amounts");
+
+        Assert.All(amounts, shelf => Assert.Equal(
+            ["weight", "could be"], shelf.QuerySelectorAll("thead .number").Select(head => head.TextContent)));
+        Assert.Equal(Measures.UsCustomary.SayDough(Plans.Usual.Dough.Flour), amounts[0].QuerySelector("td.number")!.TextContent);
+        Assert.All(amounts.Skip(1), shelf => Assert.All(
+            shelf.QuerySelectorAll("td.number"), cell => Assert.Matches(" (oz|lb)$", cell.TextContent)));
     }
 
     [Fact]

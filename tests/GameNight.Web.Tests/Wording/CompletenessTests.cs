@@ -5,6 +5,7 @@ using GameNight.Planning.Guests;
 using GameNight.Planning.Safety;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
+using GameNight.TestKit;
 using GameNight.Web.Wording;
 
 namespace GameNight.Web.Tests.Wording;
@@ -22,13 +23,13 @@ public class CompletenessTests
     [Theory]
     [MemberData(nameof(Reasons))]
     public void Every_reason_has_a_sentence(Type reason) =>
-        Assert.All(Samples.Of(reason), sample => AssertSentence(ReasonText.Say((Reason)sample)));
+        Assert.All(Samples.Of(reason), sample => AssertSentence(ReasonText.Say((Reason)sample, Measures.Metric)));
 
     [Theory]
     [MemberData(nameof(Conflicts))]
     public void Every_conflict_has_a_sentence(Type conflict)
     {
-        var words = new ConflictText("Europe/Lisbon", _ => "Rui");
+        var words = new ConflictText("Europe/Lisbon", _ => "Rui", Measures.Metric);
 
         Assert.All(Samples.Of(conflict), sample => AssertSentence(words.Say((Conflict)sample)));
     }
@@ -62,16 +63,17 @@ public class CompletenessTests
     public void Every_caution_has_a_sentence_and_an_authority() =>
         Assert.All(Enum.GetValues<CautionKind>(), kind =>
         {
-            var sentence = CautionText.Say(new Caution(kind, "the food authority", [Allergen.Nuts, Allergen.Milk]));
+            var authority = SharedFolder.Tables.Safety.Of(kind).Authority;
+            var sentence = CautionText.Say(new Caution(kind, authority, [Allergen.Nuts, Allergen.Milk]), Measures.Metric);
             AssertSentence(sentence);
-            Assert.EndsWith("Defer to the food authority.", sentence, StringComparison.Ordinal);
+            Assert.EndsWith($"Defer to {authority}.", sentence, StringComparison.Ordinal);
         });
 
     [Fact]
     public void Every_problem_has_a_sentence()
     {
         Assert.All(Enum.GetValues<SnapshotFault>(), fault =>
-            AssertSentence(ProblemText.SayHere(new SnapshotProblem("kitchen.roomCelsius", fault, 99, 5, 40))));
+            AssertSentence(ProblemText.SayHere(new SnapshotProblem("kitchen.roomCelsius", fault, 99, 5, 40), Measures.Metric)));
         Assert.All(Enum.GetValues<DraftFault>(), fault => AssertSentence(ProblemText.Say(new DraftProblem("title", fault, 0, 80))));
     }
 

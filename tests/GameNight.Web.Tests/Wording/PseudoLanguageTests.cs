@@ -49,7 +49,7 @@ public sealed class PseudoLanguageTests : IDisposable
     [Theory]
     [MemberData(nameof(Conflicts))]
     public void Conflicts_are_said_from_the_resources(Type conflict) => Assert.All(
-        Samples.Of(conflict), sample => AssertTranslated(new ConflictText("Europe/Lisbon", _ => "Rui").Say((Conflict)sample)));
+        Samples.Of(conflict), sample => AssertTranslated(new ConflictText("Europe/Lisbon", _ => "Rui", Measures.Metric).Say((Conflict)sample)));
 
     [Fact]
     public void Cautions_are_said_from_the_resources() => Assert.All(
@@ -60,7 +60,7 @@ public sealed class PseudoLanguageTests : IDisposable
     public void Problems_are_said_from_the_resources()
     {
         Assert.All(Enum.GetValues<SnapshotFault>(), fault =>
-            AssertTranslated(ProblemText.SayHere(new SnapshotProblem("kitchen.roomCelsius", fault, 99, 5, 40))));
+            AssertTranslated(ProblemText.SayHere(new SnapshotProblem("kitchen.roomCelsius", fault, 99, 5, 40), Measures.Metric)));
         Assert.All(Enum.GetValues<DraftFault>(), fault => AssertTranslated(ProblemText.Say(new DraftProblem("title", fault, 0, 80))));
     }
 

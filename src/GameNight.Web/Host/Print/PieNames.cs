@@ -1,5 +1,6 @@
 using GameNight.Planning.Toppings;
 using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 
 namespace GameNight.Web.Host.Print;
 
@@ -10,19 +11,19 @@ public sealed class PieNames(ToppingSplit split, IReadOnlyDictionary<string, str
     public IReadOnlyDictionary<string, Combination> Combinations { get; } =
         split.Combinations.ToDictionary(combination => combination.Letter);
 
-    public string Of(Combination combination) => WordText.List(combination.ItemIds.Select(id => items.GetValueOrDefault(id, "something")));
+    public string Of(Combination combination) => WordText.List(combination.ItemIds.Select(id => items.GetValueOrDefault(id, Words.Something)));
 
     public string Of(Sector sector) => Of(Combinations[sector.Letter]);
 
     /// <summary>As the pie is drawn: the first half is on the left.</summary>
     public static string Part(PieOrder pie, int index) => pie.Sectors.Count switch
     {
-        1 => "Whole pie",
-        2 => index == 0 ? "Left half" : "Right half",
-        _ => $"Part {index + 1}",
+        1 => PieWords.Whole,
+        2 => index == 0 ? PieWords.LeftHalf : PieWords.RightHalf,
+        _ => Phrase.Fill(PieWords.Part, index + 1),
     };
 
     /// <summary>"Pie 3", or "Pies 3, 4 and 7".</summary>
-    public static string Numbers(IReadOnlyList<int> numbers) =>
-        $"{(numbers.Count == 1 ? "Pie" : "Pies")} {WordText.And(WordText.Ranges(numbers))}";
+    public static string Numbers(IReadOnlyList<int> numbers) => Phrase.Count(
+        PieWords.ResourceManager, nameof(PieWords.NumbersOther), numbers.Count, WordText.And(WordText.Ranges(numbers)));
 }
