@@ -81,10 +81,22 @@ public partial class LanguageTests(Site site)
                 return seen;
             }
             """);
-        var given = Given.Concat((await (await site.HostAsync()).MenuAsync(Cancellation)).Select(item => item.Name)).ToList();
-        return Words().Matches(PseudoLanguage.Foreign(string.Join(" ", said), given)).Select(word => $"{page}: {word.Value}");
+        return Words().Matches(PseudoLanguage.Foreign(string.Join(" ", said), await GivenAsync())).Select(word => $"{page}: {word.Value}");
     }
 
-    [GeneratedRegex(@"\p{L}.*?(?=⟦|\s{2}|$)")]
+    /// <summary>What the group itself named, and the letters that stand for its combinations.</summary>
+    private async Task<IReadOnlyList<string>> GivenAsync()
+    {
+        var host = await site.HostAsync();
+        var menu = (await host.MenuAsync(Cancellation)).Select(item => item.Name).ToList();
+        return
+        [
+            .. Given, .. menu, .. menu.Select(name => name.ToLowerInvariant()), .. await host.DoughsAsync(Cancellation),
+            .. Enumerable.Range('A', 26).Select(letter => ((char)letter).ToString()),
+        ];
+    }
+
+    /// <summary>Plain words, or wide ones that stand outside of every bracket where no plain one is left.</summary>
+    [GeneratedRegex(@"[A-Za-z][A-Za-z ]*|(?<!⟦[^⟧]*)\p{L}+")]
     private static partial Regex Words();
 }

@@ -35,6 +35,11 @@ public static class ReasonText
         FridgeAssumed r => Fill(Reasons.FridgeAssumed, measures.Say(r.Assumed)),
         DoseForAltitude r => Fill(Reasons.DoseForAltitude, measures.SayAltitude(r.Metres), Percent(r.Factor)),
         ColdDoseIsUncertain r => Fill(Reasons.ColdDoseIsUncertain, Number(r.BandFactor)),
+        ColdIsShort r => Fill(Reasons.ColdIsShort, Length(r.InFridge), Length(r.Shortest)),
+        ColdIsLong r => Fill(Reasons.ColdIsLong, Length(r.InFridge), Length(r.Longest)),
+        RiseHiddenInTheCold r => Fill(Reasons.RiseHiddenInTheCold, Percent(r.Dissolved)),
+        SugarSlowsYeast r => Fill(Reasons.SugarSlowsYeast, Percent(r.Sugar), Percent(r.Limit)),
+        CourseFollowsReadings r => Counted(nameof(Reasons.CourseFollowsReadingsOther), r.Readings, Number(r.GasFactor)),
         SpreadOnArea r => Fill(Reasons.SpreadOnArea, measures.SayArea(r.AreaCm2), measures.SayPerArea(r.GramsPerCm2)),
         _ => throw new UnreachableException($"No wording for {reason.GetType().Name}."),
     };

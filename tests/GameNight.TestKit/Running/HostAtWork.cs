@@ -88,6 +88,10 @@ public sealed class HostAtWork : IAsyncDisposable
     public Task<IReadOnlyList<PantryItem>> MenuAsync(CancellationToken cancellation) =>
         _services.GetRequiredService<KitchenDesk>().MenuAsync(_access, cancellation);
 
+    /// <summary>Names of the group's doughs.</summary>
+    public async Task<IReadOnlyList<string>> DoughsAsync(CancellationToken cancellation) =>
+        [.. (await _services.GetRequiredService<KitchenDesk>().RecipesAsync(_access, cancellation)).Select(recipe => recipe.Name)];
+
     public async Task<NightView> NightAsync(NightId night, CancellationToken cancellation) =>
         (await Desk.NightAsync(_access, night, cancellation))!;
 
