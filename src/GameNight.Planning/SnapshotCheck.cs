@@ -39,6 +39,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
     public const int MostMenuItems = 60;
     public const int MostAway = 100;
     public const int LongestId = 64;
+    public const int MostReadings = 200;
 
     /// <summary>Shopping, and four steps for each batch.</summary>
     private const int MostBegunSteps = 1 + (4 * PieCount.Highest);
@@ -47,6 +48,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
     [
         .. Guests(night), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape("shape", night.Shape), .. MenuProblems(night.Menu),
         .. Hours(night), .. Problems(night.ByHand), .. Begun(night), .. (night.Readings ?? []).SelectMany(Problems),
+        .. night.Readings?.Count > MostReadings ? [new SnapshotProblem("readings", SnapshotFault.WrongCount, night.Readings.Count, 0, MostReadings)] : Array.Empty<SnapshotProblem>(),
     ];
 
     private static IEnumerable<SnapshotProblem> Guests(NightSnapshot night)

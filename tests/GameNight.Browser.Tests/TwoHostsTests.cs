@@ -41,7 +41,7 @@ public class TwoHostsTests(Site site)
         foreach (var (host, figure, typed) in new[] { (first, "pies", "6"), (second, "sauce", "80") })
         {
             await host.GoLiveAsync(night.Path);
-            await Expect(host.Page.Locator("svg.pie").First).ToBeVisibleAsync();
+            await Expect(host.Page.Locator("svg.pie").First).ToBeVisibleAsync(new() { Timeout = 30_000 });
             await host.OpenEverythingAsync();
             await host.Page.Locator($"#{figure}-hand").FillAsync(typed);
         }

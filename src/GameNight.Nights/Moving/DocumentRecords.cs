@@ -77,6 +77,11 @@ internal sealed class DocumentRecords(
             night.Moved(move);
         }
 
+        foreach (var reading in part.Readings ?? [])
+        {
+            night.Read(reading);
+        }
+
         Db.Nights.Add(night);
         var serveAt = NightTime.ToInstant(part.Facts.ServeAt, part.Facts.Zone);
         var isPastKeeping = Retention.IsOver(night, now);

@@ -2,6 +2,7 @@ using System.Text.Json;
 using GameNight.Nights.Records;
 using GameNight.Planning;
 using GameNight.Planning.Dough;
+using GameNight.Planning.Fermentation;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Toppings;
 using NodaTime;
@@ -56,7 +57,8 @@ internal sealed record NightPart(
     IReadOnlyList<InvitedPart> Invited,
     PlanPart? Plan,
     CommittedPart? CommittedDough,
-    BakeLogPart? BakeLog);
+    BakeLogPart? BakeLog,
+    IReadOnlyList<DoughReading>? Readings = null);
 
 internal sealed record InvitedPart(
     GuestId Guest, Instant? DisownedAt, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack);

@@ -148,7 +148,8 @@ public sealed partial class GroupExport
             [.. rows.Invitations[night.Id].OrderBy(row => row.GuestId.Value).Select(row => Part(row, rows, access, isPastKeeping))],
             Part(plan, isPastKeeping),
             Part(dough, isPastKeeping),
-            log is null ? null : new BakeLogPart(log.Facts, log.SavedAt));
+            log is null ? null : new BakeLogPart(log.Facts, log.SavedAt),
+            night.Readings.Count > 0 ? night.Readings : null);
     }
 
     private InvitedPart Part(Invitation row, NightRows rows, GroupAccess access, bool isPastKeeping)

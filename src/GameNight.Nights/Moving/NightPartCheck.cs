@@ -29,6 +29,10 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. Moment($"{path}.cancelledAt", night.CancelledAt, now),
         .. Counted($"{path}.moves", night.Moves.Count, 0, MostMoves),
         .. night.Moves.Take(MostMoves).SelectMany((move, index) => Move($"{path}.moves[{index}]", move, now)),
+        .. Counted($"{path}.readings", night.Readings?.Count ?? 0, 0, SnapshotCheck.MostReadings),
+        .. (night.Readings ?? []).Take(SnapshotCheck.MostReadings).SelectMany((reading, index) => SnapshotCheck.Problems(reading)
+            .Select(problem => DocumentProblem.At($"{path}.readings[{index}]", problem))
+            .Concat(Moment($"{path}.readings[{index}].at", reading.At, now))),
         .. Counted($"{path}.invited", night.Invited.Count, 0, MostGuestsEver),
         .. Distinct($"{path}.invited", night.Invited.Select(row => row.Guest)),
         .. night.Invited.Take(MostGuestsEver).SelectMany((row, index) => Invited($"{path}.invited[{index}]", row, ids, now)),

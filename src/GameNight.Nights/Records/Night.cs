@@ -1,3 +1,4 @@
+using GameNight.Planning.Fermentation;
 using GameNight.Planning.Quantities;
 using NodaTime;
 
@@ -54,8 +55,14 @@ public sealed class Night
     /// <summary>Called off then; null for a night that takes place.</summary>
     public Instant? CancelledAt { get; private set; }
 
-    /// <summary>Every time the serving time changed after the first invitation, oldest first.</summary>
+    /// <summary>
+    /// Every time the serving time changed after the first invitation, oldest first. A night that takes place after all is kept as
+    /// a move to the same time: answers given before ask to be confirmed.
+    /// </summary>
     public IReadOnlyList<NightMove> Moves { get; private set; } = [];
+
+    /// <summary>What was measured and seen of its dough, in the order of time.</summary>
+    public IReadOnlyList<DoughReading> Readings { get; private set; } = [];
 
     /// <summary>Concurrency token: two hosts who edit the same night are told of each other.</summary>
     public uint Version { get; private set; }
@@ -71,6 +78,10 @@ public sealed class Night
     public void Reinstate() => CancelledAt = null;
 
     public void Moved(NightMove move) => Moves = [.. Moves, move];
+
+    public void Read(DoughReading reading) => Readings = [.. Readings.Append(reading).OrderBy(one => one.At)];
+
+    public void Unread(DoughReading reading) => Readings = [.. Readings.Where(one => one != reading)];
 
     public void Overrule(NightOverrides overrides) => Overrides = overrides;
 }

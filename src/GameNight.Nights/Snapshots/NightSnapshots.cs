@@ -53,7 +53,8 @@ internal sealed class NightSnapshots(ReferenceTables tables)
                 Duration.FromHours(night.Facts.LongestColdHours)),
             night.Facts.RunOutChance,
             night.Overrides.ToByHand(),
-            dough is null ? null : Begun(dough));
+            dough is null ? null : Begun(dough),
+            night.Readings.Count > 0 ? night.Readings : null);
     }
 
     private static BegunDough? Begun(CommittedDough dough)

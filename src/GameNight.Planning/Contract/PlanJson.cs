@@ -94,6 +94,12 @@ public static class PlanJson
                 continue;
             }
 
+            // A member that came later and is not used leaves no trace: what was written before reads and writes as it did.
+            if (property.AssociatedParameter is { HasDefaultValue: true, DefaultValue: null })
+            {
+                property.ShouldSerialize = static (_, value) => value is not null;
+            }
+
             var unit = UnitOf(property.PropertyType);
             if (unit is not null && !property.Name.EndsWith(unit, StringComparison.OrdinalIgnoreCase))
             {

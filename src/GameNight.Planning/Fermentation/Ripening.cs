@@ -28,13 +28,15 @@ public sealed record ReadyWindow(Instant? From, Instant? Best, Instant? Until, I
 /// <param name="GasOfWanted">Gas at the end of the planned journey over what is wanted: 1 is as wanted.</param>
 /// <param name="BandFactor">The gas may be so many times more or less.</param>
 /// <param name="EthanolPercentByVolume">Alcohol in the dough's water at the end; it bakes out.</param>
+/// <param name="Learned">How the kitchen gasses after what was seen of this dough; null when nobody looked.</param>
 public sealed record Ripening(
     ReadyWindow Window,
     IReadOnlyList<DoughState> Course,
     double GasOfWanted,
     double BandFactor,
     double EthanolPercentByVolume,
-    IReadOnlyList<Reason> Because);
+    IReadOnlyList<Reason> Because,
+    FermentationCalibration? Learned = null);
 
 /// <summary>Fewer hours in the cold than the trade holds worth the wait: little more taste than a short rise would give.</summary>
 public sealed record ColdIsShort(Duration InFridge, Duration Shortest) : Reason;

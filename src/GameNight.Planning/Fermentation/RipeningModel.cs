@@ -45,7 +45,8 @@ public static class RipeningModel
             ofWanted,
             band,
             EthanolPercent(end.GasMillilitresPer100GramsFlour, formula),
-            Reasons(run, gas, formula, counted.Count, looks > 0 ? FactorOf(run, prior, fresh, end) : 1, worthwhile));
+            Reasons(run, gas, formula, counted.Count, looks > 0 ? FactorOf(run, prior, fresh, end) : 1, worthwhile),
+            looks > 0 ? belief.Expected : null);
     }
 
     /// <summary>The journey as it turned out: its fridge and dough as measured.</summary>

@@ -13,6 +13,7 @@ internal sealed class NightConfiguration : IEntityTypeConfiguration<Night>
         builder.Property(night => night.Facts).IsDocument();
         builder.Property(night => night.Overrides).IsDocument();
         builder.Property(night => night.Moves).IsDocument().HasDefaultValueSql("'[]'");
+        builder.Property(night => night.Readings).IsDocument().HasDefaultValueSql("'[]'");
         builder.IsRowVersioned();
         builder.HasOne<Group>().WithMany().HasForeignKey(night => night.GroupId).OnDelete(DeleteBehavior.Cascade);
     }

@@ -592,6 +592,13 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("jsonb")
                         .HasColumnName("overrides");
 
+                    b.Property<string>("Readings")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("readings")
+                        .HasDefaultValueSql("'[]'");
+
                     b.Property<LocalDateTime>("ServeAt")
                         .HasColumnType("timestamp without time zone")
                         .HasColumnName("serve_at");
