@@ -18,7 +18,7 @@ public sealed record CalibrationBelief(
     public FermentationCalibration Expected => new(Within(LogCold), Within(LogWarm));
 
     public static CalibrationBelief Prior(FermentationCalibration expected, BandFactorRow band) => new(
-        Math.Log(expected.Cold), Math.Log(expected.Warm), Square(Math.Log(band.Cold) / BandOverDeviation), Square(Math.Log(band.Room) / BandOverDeviation), 0);
+        Math.Log(expected.Cold), Math.Log(expected.Warm), Square(Math.Log(band.ColdRate) / BandOverDeviation), Square(Math.Log(band.Room) / BandOverDeviation), 0);
 
     /// <param name="run">The dough with this belief's own factors.</param>
     /// <param name="fresh">Fresh yeast in % of flour.</param>

@@ -61,6 +61,9 @@ internal sealed class DoughRun
         return new DoughState(at, new Celsius(celsius), gas, dissolved, volume, look);
     }
 
+    /// <summary>The same dough in a fridge of that temperature.</summary>
+    public DoughRun In(Celsius fridge) => new(Journey with { Fridge = fridge }, Formula, _calibration, Table);
+
     /// <summary>The dough left where it rests longest, to be taken from there at any minute.</summary>
     public Lasting LongestOut(Duration furthest) => new(this, furthest);
 

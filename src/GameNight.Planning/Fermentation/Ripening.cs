@@ -17,12 +17,14 @@ public sealed record DoughState(
     DoughLook Look);
 
 /// <summary>
-/// When this dough can be baked, tempering included. <see cref="Until"/> is by gas alone; the hours in the cold set their own
-/// limits. Null bounds lie beyond what is looked at.
+/// When this dough can be baked, tempering included. Null bounds lie beyond what is looked at.
 /// </summary>
+/// <param name="Until">By gas, or by the hours in the cold when those end first.</param>
+/// <param name="EndsByHours">It is the hours in the cold that end it, not its gas.</param>
 /// <param name="BestNotBefore">With the band of the model: the best moment if this dough is as quick as it may be.</param>
 /// <param name="BestNotAfter">The same for a slow one.</param>
-public sealed record ReadyWindow(Instant? From, Instant? Best, Instant? Until, Instant? BestNotBefore, Instant? BestNotAfter);
+public sealed record ReadyWindow(
+    Instant? From, Instant? Best, Instant? Until, Instant? BestNotBefore, Instant? BestNotAfter, bool EndsByHours);
 
 /// <summary>The course of one dough with a fixed amount of yeast: what it does when, and how sure that is.</summary>
 /// <param name="GasOfWanted">Gas at the end of the planned journey over what is wanted: 1 is as wanted.</param>

@@ -36,11 +36,12 @@ public static class RipeningModel
         var whole = run.Over(run.Temperatures.Whole(), 0);
         var end = whole.From(fresh, out var gas);
         var ofWanted = end.GasMillilitresPer100GramsFlour / run.Target;
-        var band = Math.Exp(belief.SpreadOf(run, fresh) * CalibrationBelief.BandOverDeviation);
+        var band = Math.Exp(CalibrationBelief.BandOverDeviation * Math.Sqrt(
+            Math.Pow(belief.SpreadOf(run, fresh), 2) + Math.Pow(SpreadOfFridge(run, fresh), 2)));
         var looks = counted.Count(reading => reading.Look is not null);
 
         return new Ripening(
-            WindowOf(run, fresh, mixAt, band),
+            WindowOf(run, fresh, mixAt, band, worthwhile.Longest),
             Course(run, gas, mixAt),
             ofWanted,
             band,
@@ -64,12 +65,34 @@ public static class RipeningModel
         };
     }
 
-    private static ReadyWindow WindowOf(DoughRun run, double fresh, Instant mixAt, double band)
+    /// <summary>What a fridge that nobody measured adds: the logarithm of the gas between a warm and a cold home, as a deviation.</summary>
+    private static double SpreadOfFridge(DoughRun run, double fresh)
+    {
+        var fridge = run.Table.Fridge;
+        return run.Journey.Fridge is null && run.Journey.InFridge > Duration.Zero
+            ? Math.Log(Gas(fridge.WarmCelsius) / Gas(fridge.ColdCelsius)) / (2 * CalibrationBelief.BandOverDeviation)
+            : 0;
+
+        double Gas(double celsius)
+        {
+            var other = run.In(new Celsius(celsius));
+            return other.Over(other.Temperatures.Whole(), 0).From(fresh).GasMillilitresPer100GramsFlour;
+        }
+    }
+
+    private static ReadyWindow WindowOf(DoughRun run, double fresh, Instant mixAt, double band, Duration longestCold)
     {
         var (from, until) = run.ReadyRatios;
         var longest = run.LongestOut(Furthest);
         longest.Model.From(fresh, out var gas);
-        return new ReadyWindow(At(from), At(1), At(until), At(1 / band), At(band));
+        var (best, byGas) = (At(1), At(until));
+
+        // A fridge that is cold enough stops the gas but not what else goes on: the dough slackens all the same.
+        Instant? byHours = run.Journey.InFridge > Duration.Zero
+            ? mixAt + run.Journey.AtRoom + Duration.Max(longestCold, run.Journey.InFridge) + run.Journey.Tempering
+            : null;
+        var endsByHours = byHours is { } end && !(byGas <= end) && best <= end;
+        return new ReadyWindow(At(from), best, endsByHours ? byHours : byGas, At(1 / band), At(band), endsByHours);
 
         Instant? At(double ratio) => longest.Reaches(ratio * run.Target, gas, fresh) is { } minutes ? mixAt + Duration.FromMinutes(minutes) : null;
     }
@@ -108,7 +131,9 @@ public static class RipeningModel
         (Duration Shortest, Duration Longest) worthwhile)
     {
         var cold = run.Journey.InFridge;
-        List<Reason> because = [];
+        List<Reason> because = run.Journey.Fridge is null && cold > Duration.Zero
+            ? [new FridgeAssumed(new Celsius(run.Table.Fridge.AssumedCelsius))]
+            : [];
         if (cold > Duration.Zero && cold < worthwhile.Shortest)
         {
             because.Add(new ColdIsShort(cold, worthwhile.Shortest));
