@@ -10,11 +10,13 @@ using GameNight.Nights.Storage;
 using GameNight.Nights.Tests.Storage;
 using GameNight.Planning;
 using GameNight.Planning.Contract;
+using GameNight.Planning.Fermentation;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.TestKit;
 using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace GameNight.Nights.Tests.Moving;
@@ -53,6 +55,8 @@ public abstract class MovingTest(ClassDatabase database) : NightsTest(database)
             session.Db.CommittedDoughs.Add(new CommittedDough(
                 group.Id, night, App.Clock.GetCurrentInstant(), group.Host, SavedPlan.CurrentEnvelope,
                 JsonSerializer.Serialize(snapshot, PlanJson.Options), plan!.Document));
+            (await session.Db.Nights.SingleAsync(row => row.Id == night, Cancellation)).Read(new DoughReading(
+                App.Clock.GetCurrentInstant(), new Celsius(5.5), null, DoughLook.Domed));
             session.Db.BakeLogs.Add(new BakeLog(
                 group.Id, night,
                 new BakeLogFacts([new CameFacts(ines.Value, 2)], new PieCount(5), 3.5, [new PieOutcome(1, 1, "dark rim")], "less water"),

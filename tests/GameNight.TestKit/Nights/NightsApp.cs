@@ -48,6 +48,8 @@ public sealed class NightsApp : IAsyncDisposable
     public HostAccounts Accounts => Get<HostAccounts>();
     public HostDesk Nights => Get<HostDesk>();
     public InvitationDesk Invitations => Get<InvitationDesk>();
+    public DoughLogDesk DoughLog => Get<DoughLogDesk>();
+
     public DoughDesk Doughs => Get<DoughDesk>();
     public KitchenDesk Kitchen => Get<KitchenDesk>();
     public GuestListDesk GuestList => Get<GuestListDesk>();
