@@ -16,8 +16,9 @@ public sealed record Bakes(IReadOnlyList<Duration> Starts, Duration Length, PieH
     /// Heat goes into a pie in proportion to how far the surface is above boiling, and at the set-point it is what a pie takes
     /// through the surface: a colder surface gives less, and none below boiling.
     /// </summary>
-    public double ContactWPerM2K(double setPointCelsius) =>
-        Pie.ThroughSurfaceJoules.Expected / (PieAreaM2 * Length.TotalSeconds * (setPointCelsius - Pie.BoilingCelsius));
+    internal PieContact Contact(double setPointCelsius) => new(
+        Pie.ThroughSurfaceJoules.Expected / (PieAreaM2 * Length.TotalSeconds * (setPointCelsius - Pie.BoilingCelsius)),
+        Pie.BoilingCelsius);
 
     internal bool LieAt(double seconds)
     {

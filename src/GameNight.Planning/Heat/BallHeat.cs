@@ -47,19 +47,19 @@ public static class BallHeat
         var steps = (int)Math.Ceiling(seconds / 60 / longestStepMinutes - 1e-9);
         var samples = new Samples(steps, seconds / Math.Max(1, steps), startCelsius);
 
-        var (now, mean, throughSurface) = (0.0, startCelsius, 0.0);
+        var (now, mean, stored, throughSurface) = (0.0, startCelsius, 0.0, 0.0);
         SphereConduction? sphere = null;
         var lump = default(Grams);
         foreach (var phase in phases.Where(phase => phase.Length > Duration.Zero))
         {
-            if (sphere is null || phase.Lump != lump)
+            if (sphere is null || phase.Lump != lump || phase.MeasuredCelsius is not null)
             {
                 lump = phase.Lump;
-                sphere = new SphereConduction(new DoughSphere(lump, dough), mean, shells);
+                sphere = new SphereConduction(new DoughSphere(lump, dough), phase.MeasuredCelsius ?? mean, shells);
             }
 
             sphere.Surround(phase.SurroundingCelsius, phase.WPerM2K);
-            var before = sphere.ThroughSurfaceJoules;
+            var (meanBefore, throughBefore) = (sphere.MeanCelsius, sphere.ThroughSurfaceJoules);
             var end = now + phase.Length.TotalSeconds;
             while (now < end)
             {
@@ -68,10 +68,11 @@ public static class BallHeat
             }
 
             mean = sphere.MeanCelsius;
-            throughSurface += (sphere.ThroughSurfaceJoules - before) / (lump.Value / 1000);
+            stored += dough.HeatCapacityJPerKgK * (mean - meanBefore);
+            throughSurface += (sphere.ThroughSurfaceJoules - throughBefore) / (lump.Value / 1000);
         }
 
-        return samples.Done(dough.HeatCapacityJPerKgK * (mean - startCelsius), throughSurface);
+        return samples.Done(stored, throughSurface);
     }
 
     private static double Advance(SphereConduction sphere, double from, double until, double longestStepSeconds)

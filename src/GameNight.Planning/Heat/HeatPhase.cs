@@ -12,7 +12,9 @@ namespace GameNight.Planning.Heat;
 /// <param name="Lump">Mass of one lump: the batch while it rests in the bowl, then a ball.</param>
 /// <param name="SurroundingCelsius">-30 to 60.</param>
 /// <param name="WPerM2K">Convection and radiation together, 0.1 to 1000.</param>
-public sealed record HeatPhase(Duration Length, Grams Lump, double SurroundingCelsius, double WPerM2K)
+/// <param name="MeasuredCelsius">The dough, measured as the phase starts, or null: what was reckoned until then does not count.</param>
+public sealed record HeatPhase(
+    Duration Length, Grams Lump, double SurroundingCelsius, double WPerM2K, double? MeasuredCelsius = null)
 {
     private static readonly ValidRange DoughCelsius =
         new(-30, 60, "from a freezer to where yeast dies and dough begins to bake");
@@ -25,6 +27,7 @@ public sealed record HeatPhase(Duration Length, Grams Lump, double SurroundingCe
     {
         DoughCelsius.Demand(SurroundingCelsius, nameof(SurroundingCelsius), "°C");
         Coefficient.Demand(WPerM2K, nameof(WPerM2K), "W/m²K");
+        DoughCelsius.Demand(MeasuredCelsius ?? SurroundingCelsius, nameof(MeasuredCelsius), "°C");
         DoughSphere.MassGrams.Demand(Lump.Value, nameof(Lump), "g");
         if (Length < Duration.Zero)
         {

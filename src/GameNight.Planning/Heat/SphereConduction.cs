@@ -82,7 +82,8 @@ internal sealed class SphereConduction
 
     public void Step(double seconds)
     {
-        if (seconds != _factoredSeconds)
+        // Equal steps differ in their last digits; what counts is the step that was factored.
+        if (Math.Abs(seconds - _factoredSeconds) > 1e-9 * seconds)
         {
             Factor(seconds);
         }
@@ -100,7 +101,7 @@ internal sealed class SphereConduction
             t[i] = above = Math.FusedMultiplyAdd(outer[i], above, t[i]);
         }
 
-        ThroughSurfaceJoules += _surfaceWattsPerKelvin * (_surrounding - t[^1]) * seconds;
+        ThroughSurfaceJoules += _surfaceWattsPerKelvin * (_surrounding - t[^1]) * _factoredSeconds;
     }
 
     private void Factor(double seconds)

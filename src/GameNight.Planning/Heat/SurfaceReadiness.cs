@@ -42,9 +42,14 @@ public sealed record SurfaceReadiness(
             Duration.FromMinutes(table.Ready.RuleOfThumbMinutes),
             learned?.Readings ?? 0);
 
-        Duration? After(double multiplier) => SurfaceHeat
-            .Over(surface, oven with { HeatMultiplier = multiplier }, oven.Preheat + Horizon, table)
-            .UntilTop(oven.SetPoint.Value - table.Ready.WithinKelvin, oven.Preheat);
+        Duration? After(double multiplier)
+        {
+            var run = new OvenRun(surface, oven with { HeatMultiplier = multiplier }, table, oven.Room.Value);
+            var ready = oven.SetPoint.Value - table.Ready.WithinKelvin;
+            return run.UntilTop(ready, oven.Preheat + Horizon) is { } sinceSwitchOn
+                ? Duration.Max(Duration.Zero, sinceSwitchOn - oven.Preheat)
+                : null;
+        }
     }
 
     /// <summary>The soak to plan with.</summary>
@@ -65,6 +70,7 @@ public sealed record SurfaceReadiness(
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Estimate<Duration>? Recovery(BakingSurface surface, Oven oven, Bakes bakes, MaterialsTable table)
     {
+        bakes.Demand();
         var through = bakes.Pie.ThroughSurfaceJoules;
         return Back(through.Expected) is { } expected && Back(through.Low) is { } low
             ? new Estimate<Duration>(expected, low, Back(through.High) ?? Horizon)
@@ -73,11 +79,14 @@ public sealed record SurfaceReadiness(
         Duration? Back(double joules)
         {
             var pie = bakes.Pie with { ThroughSurfaceJoules = new Estimate<double>(joules, joules, joules) };
-            var once = bakes with { Starts = [oven.Preheat + Soaked], Pie = pie };
-            return SurfaceHeat.Over(surface, oven, oven.Preheat + Soaked + Horizon, table, once).Dips[0].Back;
+            var contact = (bakes with { Pie = pie }).Contact(oven.SetPoint.Value);
+            var run = new OvenRun(surface, oven with { Preheat = Duration.Zero }, table, oven.SetPoint.Value);
+            while (run.Seconds < bakes.Length.TotalSeconds)
+            {
+                run.Step(contact);
+            }
+
+            return run.UntilTop(oven.SetPoint.Value - table.Ready.WithinKelvin, Horizon);
         }
     }
-
-    /// <summary>After this long every surface of the table is at its set-point.</summary>
-    private static readonly Duration Soaked = Duration.FromHours(4);
 }

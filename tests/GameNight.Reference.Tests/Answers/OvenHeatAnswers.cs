@@ -33,8 +33,6 @@ internal static class OvenHeatAnswers
             Minutes(Stone, AirThere(250) with { Support = SurfaceSupport.SolidTray }, 5) / Minutes(Stone, AirThere(250), 5)),
         ("F.pie.heat", () => Pie.TotalJoules / 1000),
         ("F.pie.drop", () => Pie.MeanDropKelvin(Stone, new Celsius(250), Table).Expected),
-        ("F.pie.recovery", () => SurfaceReadiness.Recovery(
-            Stone, AirThere(250), new Bakes([], Duration.FromMinutes(7), Pie, Math.PI * 0.33 * 0.33 / 4), Table)!.Expected.TotalMinutes),
     ];
 
     private static Oven AirThere(double celsius) =>
