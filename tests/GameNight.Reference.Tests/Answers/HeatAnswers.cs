@@ -55,6 +55,8 @@ internal static class HeatAnswers
         yield return ("E14.brick", () => SurfaceRanking.ContactCelsius(330, 1, 20, 0.65));
         yield return ("E14.steel", () => SurfaceRanking.ContactCelsius(330, 1, 20, 0.10));
         yield return ("E14.steel230", () => SurfaceRanking.ContactCelsius(230, 1, 20, 0.10));
+        yield return ("F1.bottom", () => SurfaceRanking
+            .At(new Celsius(439), new Celsius(20), LeanDough(), default, Table).Max(surface => surface.WetLayerCelsius));
         yield return ("E.effusivity.cordierite", () => Table.Of(SurfaceKind.Cordierite).At20.EffusivityJPerM2KRootS);
         yield return ("E.effusivity.fireBrick", () => Table.Of(SurfaceKind.FireBrick).At20.EffusivityJPerM2KRootS);
         yield return ("E.effusivity.carbonSteel", () => Table.Of(SurfaceKind.CarbonSteel).At20.EffusivityJPerM2KRootS);
