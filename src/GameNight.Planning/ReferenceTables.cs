@@ -3,6 +3,7 @@ using System.Text;
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
+using GameNight.Planning.Heat;
 using GameNight.Planning.Reference;
 using GameNight.Planning.Safety;
 using GameNight.Planning.Timeline;
@@ -18,11 +19,13 @@ public sealed record ReferenceTables(
     StepTable Steps,
     SafetyTable Safety,
     MenuTable Menu,
+    MaterialsTable Materials,
     string Hash)
 {
     public static IReadOnlyList<string> Files { get; } =
     [
-        AppetiteTable.File, DoughTable.File, FermentationTable.File, MenuTable.File, SafetyTable.File, StepTable.File,
+        AppetiteTable.File, DoughTable.File, FermentationTable.File, MaterialsTable.File, MenuTable.File, SafetyTable.File,
+        StepTable.File,
     ];
 
     /// <param name="textByFile">File name to its text, one entry for each of <see cref="Files"/>.</param>
@@ -34,6 +37,7 @@ public sealed record ReferenceTables(
         ReferenceText.Parse<StepTable>(textByFile, StepTable.File),
         ReferenceText.Parse<SafetyTable>(textByFile, SafetyTable.File),
         ReferenceText.Parse<MenuTable>(textByFile, MenuTable.File),
+        ReferenceText.Parse<MaterialsTable>(textByFile, MaterialsTable.File),
         HashOf(textByFile));
 
     private static string HashOf(IReadOnlyDictionary<string, string> textByFile)

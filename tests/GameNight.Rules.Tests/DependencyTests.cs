@@ -23,6 +23,7 @@ public class DependencyTests
         ["Guests"],
         ["Safety"],
         ["Appetite", "Dough"],
+        ["Heat"],
         ["Fermentation"],
         ["Toppings"],
         ["Timeline"],

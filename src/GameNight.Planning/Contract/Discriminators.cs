@@ -1,6 +1,7 @@
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
+using GameNight.Planning.Heat;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 
@@ -31,6 +32,8 @@ public static class Discriminators
         [typeof(SugarSlowsYeast)] = "sugarSlowsYeast",
         [typeof(CourseFollowsReadings)] = "courseFollowsReadings",
         [typeof(SpreadOnArea)] = "spreadOnArea",
+        [typeof(SoakFromModel)] = "soakFromModel",
+        [typeof(SoakFromRule)] = "soakFromRule",
     };
 
     public static IReadOnlyDictionary<Type, string> Conflicts { get; } = new Dictionary<Type, string>

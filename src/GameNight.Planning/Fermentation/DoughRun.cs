@@ -1,4 +1,5 @@
 using GameNight.Planning.Dough;
+using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
 using NodaTime;
 
@@ -14,7 +15,7 @@ internal sealed class DoughRun
         (Journey, Formula, _calibration, Table) = (journey, formula, calibration, table);
         var fridge = journey.Fridge ?? new Celsius(table.Fridge.AssumedCelsius);
         Temperatures = new JourneyTemperatures(journey, fridge, table.Ball);
-        Pressure = YeastDoseModel.PressureFactor(journey.AltitudeMetres);
+        Pressure = new Altitude(journey.AltitudeMetres).PressureFactor;
         Target = table.Target.MillilitresPer100GramsFlour * Pressure;
     }
 

@@ -1,4 +1,5 @@
 using GameNight.Planning.Dough;
+using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
 using NodaTime;
 
@@ -121,10 +122,6 @@ public static class YeastDoseModel
         double Excess(double logarithm) => Math.Log(model.From(Math.Exp(logarithm)).GasMillilitresPer100GramsFlour / targetMillilitres);
     }
 
-    /// <summary>Air pressure over that at sea level (ISO 2533, troposphere).</summary>
-    internal static double PressureFactor(double altitudeMetres) =>
-        Math.Pow(1 - 2.25577e-5 * altitudeMetres, 5.25588);
-
     /// <summary>Salt slows all gassing, against the salt that the table's gas was measured with.</summary>
     internal static double SaltFactor(Share salt, SaltRow row) => Math.Clamp(
         1 - row.Factor * (salt.Percent - row.ReferencePercent), row.Lowest, row.Highest);
@@ -162,7 +159,7 @@ public static class YeastDoseModel
 
         if (journey.AltitudeMetres > 0)
         {
-            because.Add(new DoseForAltitude(journey.AltitudeMetres, PressureFactor(journey.AltitudeMetres)));
+            because.Add(new DoseForAltitude(journey.AltitudeMetres, new Altitude(journey.AltitudeMetres).PressureFactor));
         }
 
         if (journey.InFridge.TotalHours > ColdHours)

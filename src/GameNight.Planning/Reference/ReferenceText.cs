@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
@@ -62,4 +63,10 @@ internal static class ReferenceText
 public sealed record ValidRange(double Low, double High, string Source)
 {
     public bool Holds(double value) => value >= Low && value <= High;
+
+    /// <exception cref="ArgumentOutOfRangeException">The value is outside; the message names the range, its unit and its reason.</exception>
+    public double Demand(double value, string name, string unit) => Holds(value)
+        ? value
+        : throw new ArgumentOutOfRangeException(
+            name, value, string.Create(CultureInfo.InvariantCulture, $"Valid is {Low} to {High} {unit} ({Source})."));
 }
