@@ -71,7 +71,8 @@ public sealed class NightPlanner(ReferenceTables tables)
             NightRequests.Timeline(night, now, dough, split, tables.Steps), effort, cancellation);
         var journey = NightRequests.Journey(night, timeline, dough, tables);
         var yeast = night.Begun?.Yeast ?? YeastDoseModel.For(
-            journey, night.Formula, dough.Flour, night.ByHand.Yeast, tables.Fermentation, tables.Dough);
+            journey, night.Formula, dough.Flour, night.ByHand.Yeast, tables.Fermentation, tables.Dough,
+            tables.Materials);
         var offHours = NightRequests.OffItsHours(night, timeline, tables);
         var (sauce, cheese, amounts) = NightRequests.Spreads(night, split);
 

@@ -119,7 +119,8 @@ internal static class NightRequests
             night.Readings ?? [],
             (Duration.FromHours(limits.ShortestHours), Duration.FromHours(limits.LongestHours)),
             tables.Fermentation,
-            tables.Dough);
+            tables.Dough,
+            tables.Materials);
     }
 
     /// <summary>What the hours of now do to a dough that was begun for others; null while they lie in the window.</summary>
@@ -133,7 +134,7 @@ internal static class NightRequests
 
         var journey = Journey(night, timeline, begun.Dough, tables) with { InFridge = cold };
         var gas = YeastDoseModel.GasOfWanted(
-            journey, begun.Dough.Formula, begun.Yeast.ShareOfFlour.Value, tables.Fermentation, tables.Dough);
+            journey, begun.Dough.Formula, begun.Yeast.ShareOfFlour.Value, tables.Fermentation, tables.Dough, tables.Materials);
         return new BegunDoughOffItsHours(cold, window.Shortest, window.Longest, gas);
     }
 

@@ -9,12 +9,14 @@ namespace GameNight.Planning.Fermentation;
 internal sealed class DoughRun
 {
     private readonly FermentationCalibration _calibration;
+    private readonly MaterialsTable _materials;
 
-    public DoughRun(DoughJourney journey, DoughFormula formula, FermentationCalibration calibration, FermentationTable table)
+    public DoughRun(DoughJourney journey, DoughFormula formula, FermentationCalibration calibration, FermentationTable table,
+        MaterialsTable materials)
     {
-        (Journey, Formula, _calibration, Table) = (journey, formula, calibration, table);
+        (Journey, Formula, _calibration, Table, _materials) = (journey, formula, calibration, table, materials);
         var fridge = journey.Fridge ?? new Celsius(table.Fridge.AssumedCelsius);
-        Temperatures = new JourneyTemperatures(journey, fridge, table.Ball);
+        Temperatures = new JourneyTemperatures(journey, fridge, formula, materials);
         Pressure = new Altitude(journey.AltitudeMetres).PressureFactor;
         Target = table.Target.MillilitresPer100GramsFlour * Pressure;
     }
@@ -25,7 +27,7 @@ internal sealed class DoughRun
 
     public FermentationTable Table { get; }
 
-    public JourneyTemperatures Temperatures { get; }
+    public JourneyTemperatures Temperatures { get; private init; }
 
     /// <summary>Air pressure over that at sea level.</summary>
     public double Pressure { get; }
@@ -62,8 +64,12 @@ internal sealed class DoughRun
         return new DoughState(at, new Celsius(celsius), gas, dissolved, volume, look);
     }
 
+    /// <summary>The same dough in a kitchen with other factors.</summary>
+    public DoughRun With(FermentationCalibration calibration) =>
+        new(Journey, Formula, calibration, Table, _materials) { Temperatures = Temperatures };
+
     /// <summary>The same dough in a fridge of that temperature.</summary>
-    public DoughRun In(Celsius fridge) => new(Journey with { Fridge = fridge }, Formula, _calibration, Table);
+    public DoughRun In(Celsius fridge) => new(Journey with { Fridge = fridge }, Formula, _calibration, Table, _materials);
 
     /// <summary>The dough left where it rests longest, to be taken from there at any minute.</summary>
     public Lasting LongestOut(Duration furthest) => new(this, furthest);
@@ -82,7 +88,7 @@ internal sealed class DoughRun
             _isCold = run.Journey.InFridge > Duration.Zero;
             var temperatures = _isCold
                 ? run.Temperatures
-                : new DoughRun(run.Journey with { AtRoom = furthest }, run.Formula, run._calibration, run.Table).Temperatures;
+                : new DoughRun(run.Journey with { AtRoom = furthest }, run.Formula, run._calibration, run.Table, run._materials).Temperatures;
             _series = temperatures.UntilOut(_isCold ? furthest : Duration.Zero);
             _earliest = _isCold ? JourneyTemperatures.Minutes(run.Journey.AtRoom) : 0;
             Model = run.Over(_series, 0);

@@ -12,19 +12,12 @@ public readonly record struct Fermented(double YeastPercent, double GasMillilitr
 /// </summary>
 public sealed class FermentationModel
 {
-    private const double LongestStepMinutes = 1;
-
     private readonly double _mostGrowth;
     private readonly double _growthPerHour;
     private readonly double _lag;
     private readonly double[] _ripenedHours;
     private readonly double[] _gasPerHour;
     private readonly double _stepHours;
-
-    public FermentationModel(TemperatureProfile profile, FermentationTable table, double longestStepMinutes = LongestStepMinutes)
-        : this(profile.Sampled(longestStepMinutes), table, FermentationCalibration.None)
-    {
-    }
 
     /// <param name="gasFactor">On the gas of all temperatures, for what slows yeast as a whole: salt.</param>
     /// <param name="ripenedHours">What <see cref="RipenedHours"/> said at the end of the series before this one; 0 for a dough just mixed.</param>

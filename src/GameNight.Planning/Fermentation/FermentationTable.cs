@@ -40,13 +40,6 @@ public sealed record BandFactorRow(double Cold, double Room, double ColdRate, st
 
 public sealed record SaltRow(double Factor, double ReferencePercent, double Lowest, double Highest, string Source);
 
-public sealed record BallRow(
-    double DensityKgPerM3,
-    double HeatCapacityJPerKgK,
-    double BoxedCoefficientWPerM2K,
-    double OpenCoefficientWPerM2K,
-    string Source);
-
 /// <summary>Gas in water under its own pressure of 1 atm, in mL at 0 °C and 1 atm per mL of water (Bunsen).</summary>
 public sealed record SolubilityRow(double Celsius, double Bunsen, string Source);
 
@@ -70,7 +63,6 @@ public sealed record FermentationTable(
     GasTargetRow Target,
     BandFactorRow BandFactor,
     SaltRow SaltPerPoint,
-    BallRow Ball,
     FridgeRow Fridge,
     IReadOnlyList<SolubilityRow> Solubility,
     ReadyRow Ready,

@@ -1,4 +1,5 @@
 using GameNight.Planning.Dough;
+using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
 using NodaTime;
 
@@ -23,16 +24,17 @@ public static class RipeningModel
     /// <param name="readings">Of this dough, in any order; those before mixing do not count.</param>
     public static Ripening For(
         DoughJourney journey, DoughFormula formula, Share yeast, Instant mixAt, IReadOnlyList<DoughReading> readings,
-        (Duration Shortest, Duration Longest) worthwhile, FermentationTable table, DoughTable dough)
+        (Duration Shortest, Duration Longest) worthwhile, FermentationTable table, DoughTable dough, MaterialsTable materials)
     {
         var counted = readings.Where(reading => reading.At >= mixAt).OrderBy(reading => reading.At).ToList();
         var observed = Observed(journey, counted, mixAt);
         var fresh = yeast.Percent / dough.Of(formula.Yeast).MassPerFresh;
         var prior = CalibrationBelief.Prior(observed.Calibration ?? FermentationCalibration.None, table.BandFactor);
+        var first = new DoughRun(observed, formula, prior.Expected, table, materials);
         var belief = counted.Where(reading => reading.Look is not null).Aggregate(
-            prior, (so, reading) => so.After(new DoughRun(observed, formula, so.Expected, table), fresh, reading.At - mixAt, reading.Look!.Value));
+            prior, (so, reading) => so.After(first.With(so.Expected), fresh, reading.At - mixAt, reading.Look!.Value));
 
-        var run = new DoughRun(observed, formula, belief.Expected, table);
+        var run = first.With(belief.Expected);
         var whole = run.Over(run.Temperatures.Whole(), 0);
         var end = whole.From(fresh, out var gas);
         var ofWanted = end.GasMillilitresPer100GramsFlour / run.Target;
@@ -114,7 +116,7 @@ public static class RipeningModel
 
     private static double FactorOf(DoughRun run, CalibrationBelief prior, double fresh, Fermented end)
     {
-        var before = new DoughRun(run.Journey, run.Formula, prior.Expected, run.Table);
+        var before = run.With(prior.Expected);
         return end.GasMillilitresPer100GramsFlour
             / before.Over(before.Temperatures.Whole(), 0).From(fresh).GasMillilitresPer100GramsFlour;
     }

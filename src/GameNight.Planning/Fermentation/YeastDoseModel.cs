@@ -43,11 +43,11 @@ public static class YeastDoseModel
     private const double AtTheEdge = 1e-6;
 
     public static YeastDose For(
-        DoughJourney journey, DoughFormula formula, Grams flour, Share? byHand, FermentationTable table, DoughTable dough)
+        DoughJourney journey, DoughFormula formula, Grams flour, Share? byHand, FermentationTable table, DoughTable dough, MaterialsTable materials)
     {
         var fridge = journey.Fridge ?? new Celsius(table.Fridge.AssumedCelsius);
-        var fresh = FreshPercent(journey with { Fridge = fridge }, formula, table);
-        var (lowFactor, highFactor) = Band(journey, fresh, formula, table);
+        var fresh = FreshPercent(journey with { Fridge = fridge }, formula, table, materials);
+        var (lowFactor, highFactor) = Band(journey, fresh, formula, table, materials);
 
         var perFresh = dough.Of(formula.Yeast).MassPerFresh;
         var proposed = new Share(fresh / 100 * perFresh);
@@ -68,17 +68,18 @@ public static class YeastDoseModel
     /// How the gas of a dough with that much yeast compares with what is wanted at the end of its journey: 1 is as wanted.
     /// </summary>
     public static double GasOfWanted(
-        DoughJourney journey, DoughFormula formula, Share yeast, FermentationTable table, DoughTable dough)
+        DoughJourney journey, DoughFormula formula, Share yeast, FermentationTable table, DoughTable dough, MaterialsTable materials)
     {
-        var run = Run(journey, formula, table);
+        var run = Run(journey, formula, table, materials);
         var fresh = yeast.Percent / dough.Of(formula.Yeast).MassPerFresh;
         return run.Over(run.Temperatures.Whole(), 0).From(fresh).GasMillilitresPer100GramsFlour / run.Target;
     }
 
     /// <summary>Fresh yeast in % of flour that reaches the gas target, kept within the sensible range.</summary>
-    internal static double FreshPercent(DoughJourney journey, DoughFormula formula, FermentationTable table)
+    internal static double FreshPercent(
+        DoughJourney journey, DoughFormula formula, FermentationTable table, MaterialsTable materials)
     {
-        var run = Run(journey, formula, table);
+        var run = Run(journey, formula, table, materials);
         return Solve(run.Over(run.Temperatures.Whole(), 0), run.Target);
     }
 
@@ -126,11 +127,12 @@ public static class YeastDoseModel
     internal static double SaltFactor(Share salt, SaltRow row) => Math.Clamp(
         1 - row.Factor * (salt.Percent - row.ReferencePercent), row.Lowest, row.Highest);
 
-    private static DoughRun Run(DoughJourney journey, DoughFormula formula, FermentationTable table) =>
-        new(journey, formula, journey.Calibration ?? FermentationCalibration.None, table);
+    private static DoughRun Run(
+        DoughJourney journey, DoughFormula formula, FermentationTable table, MaterialsTable materials) =>
+        new(journey, formula, journey.Calibration ?? FermentationCalibration.None, table, materials);
 
     private static (double Low, double High) Band(
-        DoughJourney journey, double fresh, DoughFormula formula, FermentationTable table)
+        DoughJourney journey, double fresh, DoughFormula formula, FermentationTable table, MaterialsTable materials)
     {
         var factor = BandFactor(journey, table);
         if (journey.Fridge is not null || journey.InFridge == Duration.Zero)
@@ -138,8 +140,8 @@ public static class YeastDoseModel
             return (factor, factor);
         }
 
-        var warm = FreshPercent(journey with { Fridge = new Celsius(table.Fridge.WarmCelsius) }, formula, table);
-        var cold = FreshPercent(journey with { Fridge = new Celsius(table.Fridge.ColdCelsius) }, formula, table);
+        var warm = FreshPercent(journey with { Fridge = new Celsius(table.Fridge.WarmCelsius) }, formula, table, materials);
+        var cold = FreshPercent(journey with { Fridge = new Celsius(table.Fridge.ColdCelsius) }, formula, table, materials);
         return (factor * fresh / warm, factor * cold / fresh);
     }
 

@@ -46,28 +46,14 @@ public class FermentationTests
     public void Halving_the_step_hardly_changes_the_dose() =>
         Gen.Select(Gen.Double[40, 70], Gen.Double[2, 8]).Sample((hours, fridge) =>
         {
-            var profile = Profile(hours, fridge);
-            var table = SharedFolder.Tables.Fermentation;
-            var coarse = YeastDoseModel.Solve(new FermentationModel(profile, table), 98);
-            var fine = YeastDoseModel.Solve(new FermentationModel(profile, table, longestStepMinutes: 0.5), 98);
+            var run = new DoughRun(
+                Journey(hours, fridge), Formula, FermentationCalibration.None, SharedFolder.Tables.Fermentation, SharedFolder.Tables.Materials);
+            var fine = run.Temperatures.Whole();
+            var coarse = new TemperatureSeries([.. fine.Celsius.Where((_, minute) => minute % 2 == 0)], 2 * fine.StepHours);
+            var dose = YeastDoseModel.Solve(run.Over(fine, 0), run.Target);
 
-            Assert.Equal(coarse, fine, coarse * 0.005);
+            Assert.Equal(dose, YeastDoseModel.Solve(run.Over(coarse, 0), run.Target), dose * 0.005);
         }, iter: 15);
-
-    [Fact]
-    public void A_ball_never_leaves_the_range_of_its_surroundings() =>
-        Gen.Select(Gen.Double[-1, 12], Gen.Double[15, 30], Gen.Double[10, 30]).Sample((fridge, room, start) =>
-        {
-            var profile = new TemperatureProfile(start,
-            [
-                new DoughPhase(Duration.FromHours(2), room, Duration.FromHours(4)),
-                new DoughPhase(Duration.FromHours(48), fridge, Duration.FromHours(2)),
-                new DoughPhase(Duration.FromHours(2), room, Duration.FromHours(2)),
-            ]);
-            var low = Math.Min(start, Math.Min(fridge, room)) - 1e-9;
-            var high = Math.Max(start, Math.Max(fridge, room)) + 1e-9;
-            Assert.All(profile.Sampled(5).Celsius, celsius => Assert.InRange(celsius, low, high));
-        }, iter: 50);
 
     [Fact]
     public void A_cold_dose_carries_a_wide_band_and_an_unmeasured_fridge_a_wider_one()
@@ -85,7 +71,7 @@ public class FermentationTests
     public void A_dose_set_by_hand_counts_and_the_models_is_kept()
     {
         var dose = YeastDoseModel.For(
-            Journey(48, 5), Formula, new Grams(1000), new Share(0.003), SharedFolder.Tables.Fermentation, SharedFolder.Tables.Dough);
+            Journey(48, 5), Formula, new Grams(1000), new Share(0.003), SharedFolder.Tables.Fermentation, SharedFolder.Tables.Dough, SharedFolder.Tables.Materials);
 
         Assert.Equal(3, dose.Total.Expected.Value, 1e-9);
         Assert.True(dose.ShareOfFlour.IsByHand);
@@ -108,19 +94,12 @@ public class FermentationTests
     }
 
     private static YeastDose For(DoughJourney journey) => YeastDoseModel.For(
-        journey, Formula, new Grams(1000), null, SharedFolder.Tables.Fermentation, SharedFolder.Tables.Dough);
+        journey, Formula, new Grams(1000), null, SharedFolder.Tables.Fermentation, SharedFolder.Tables.Dough, SharedFolder.Tables.Materials);
 
     private static double Dose(double coldHours, double fridge, double room) => YeastDoseModel.FreshPercent(
-        Journey(coldHours, fridge) with { Room = new Celsius(room) }, Formula, SharedFolder.Tables.Fermentation);
+        Journey(coldHours, fridge) with { Room = new Celsius(room) }, Formula, SharedFolder.Tables.Fermentation, SharedFolder.Tables.Materials);
 
     private static DoughJourney Journey(double coldHours, double? fridge) => new(
         new Celsius(24), Duration.FromHours(2.5), Duration.FromHours(coldHours), Duration.FromHours(2), new Celsius(21),
         fridge is { } celsius ? new Celsius(celsius) : null, 0, new Grams(325), new Grams(1300));
-
-    private static TemperatureProfile Profile(double coldHours, double fridge) => new(24,
-    [
-        new DoughPhase(Duration.FromHours(2), 22, Duration.FromHours(4)),
-        new DoughPhase(Duration.FromHours(coldHours), fridge, Duration.FromHours(2)),
-        new DoughPhase(Duration.FromHours(2), 22, Duration.FromHours(2)),
-    ]);
 }

@@ -146,7 +146,7 @@ public class RipeningTests
             foreach (var state in truth.Where(state => state.Volume is > 1.02 and < 2.5).TakeLast(2))
             {
                 var fresh = yeast.Percent / SharedFolder.Tables.Dough.Of(Formula.Yeast).MassPerFresh;
-                belief = belief.After(new DoughRun(journey, Formula, belief.Expected, table), fresh, state.At - Mixed, state.Look);
+                belief = belief.After(new DoughRun(journey, Formula, belief.Expected, table, SharedFolder.Tables.Materials), fresh, state.At - Mixed, state.Look);
             }
         }
 
@@ -162,11 +162,11 @@ public class RipeningTests
     private static Instant End(DoughJourney journey) => Mixed + journey.AtRoom + journey.InFridge + journey.Tempering;
 
     private static Share Dosed(DoughJourney journey) => YeastDoseModel.For(
-        journey, Formula, new Grams(1000), null, SharedFolder.Tables.Fermentation, SharedFolder.Tables.Dough).ShareOfFlour.Value;
+        journey, Formula, new Grams(1000), null, SharedFolder.Tables.Fermentation, SharedFolder.Tables.Dough, SharedFolder.Tables.Materials).ShareOfFlour.Value;
 
     private static Ripening Ripened(DoughJourney journey, Share yeast, params IReadOnlyList<DoughReading> readings) => RipeningModel.For(
         journey, Formula, yeast, Mixed, readings, (Duration.FromHours(40), Duration.FromHours(72)),
-        SharedFolder.Tables.Fermentation, SharedFolder.Tables.Dough);
+        SharedFolder.Tables.Fermentation, SharedFolder.Tables.Dough, SharedFolder.Tables.Materials);
 
     private static DoughJourney Journey(double coldHours, double fridge, double room) => new(
         new Celsius(24), Duration.FromHours(2.5), Duration.FromMinutes(Math.Round(60 * coldHours)), Duration.FromHours(2), new Celsius(room),

@@ -1,6 +1,5 @@
 using GameNight.Planning.Fermentation;
 using GameNight.TestKit;
-using NodaTime;
 
 namespace GameNight.Reference.Tests;
 
@@ -32,8 +31,8 @@ internal static class FermentationAnswers
     };
 
     private static FermentationModel At(double celsius, double hours, FermentationTable? table = null) => new(
-        new TemperatureProfile(celsius, [new DoughPhase(Duration.FromHours(hours), celsius, Duration.FromHours(1))]),
-        table ?? SharedFolder.Tables.Fermentation);
+        new TemperatureSeries([.. Enumerable.Repeat(celsius, (int)(60 * hours) + 1)], 1.0 / 60),
+        table ?? SharedFolder.Tables.Fermentation, FermentationCalibration.None);
 
     /// <summary>The published figures were derived with one set of cardinal temperatures for both growth and gas.</summary>
     private static FermentationModel GasLikeGrowth(double celsius, double hours)
@@ -53,16 +52,20 @@ internal static class FermentationAnswers
     private static double GrowthPercent(double yeastPercent, double hours) =>
         (At(27, hours).From(yeastPercent).YeastPercent / yeastPercent - 1) * 100;
 
+    /// <summary>The published doses were derived with a lump that follows its place with one time constant.</summary>
     private static double ColdDose(double fridgeCelsius)
     {
-        var tau = Duration.FromHours(1.57);
-        var profile = new TemperatureProfile(24,
-        [
-            new DoughPhase(Duration.FromHours(2), 24, tau),
-            new DoughPhase(Duration.FromHours(60), fridgeCelsius, tau),
-            new DoughPhase(Duration.FromHours(3), 22, tau),
-        ]);
+        const double tauHours = 1.57;
+        List<double> celsius = [24];
+        foreach (var (hours, place) in new[] { (2, 24.0), (60, fridgeCelsius), (3, 22.0) })
+        {
+            var start = celsius[^1];
+            celsius.AddRange(Enumerable.Range(1, 60 * hours).Select(minute => place + (start - place) * Math.Exp(-minute / 60.0 / tauHours)));
+        }
+
         var table = SharedFolder.Tables.Fermentation;
-        return YeastDoseModel.Solve(new FermentationModel(profile, table), table.Target.MillilitresPer100GramsFlour);
+        return YeastDoseModel.Solve(
+            new FermentationModel(new TemperatureSeries([.. celsius], 1.0 / 60), table, FermentationCalibration.None),
+            table.Target.MillilitresPer100GramsFlour);
     }
 }

@@ -27,13 +27,13 @@ public class IntegratorTests
     public void The_dose_is_that_of_a_general_integrator_and_root_finder(int seed)
     {
         var (journey, formula) = RandomDough(seed);
-        var run = new DoughRun(journey, formula, FermentationCalibration.None, Table);
+        var run = new DoughRun(journey, formula, FermentationCalibration.None, Table, SharedFolder.Tables.Materials);
         var series = run.Temperatures.Whole();
         var salt = YeastDoseModel.SaltFactor(formula.Salt, Table.SaltPerPoint);
 
         var theirs = Brent.FindRoot(
             logarithm => Math.Log(GasOf(Math.Exp(logarithm), series, salt) / run.Target), Math.Log(0.003), Math.Log(4), 1e-8);
-        var ours = YeastDoseModel.FreshPercent(journey, formula, Table);
+        var ours = YeastDoseModel.FreshPercent(journey, formula, Table, SharedFolder.Tables.Materials);
 
         Assert.Equal(Math.Exp(theirs), ours, 0.002 * ours);
     }
