@@ -41,7 +41,7 @@ public sealed record WaterTemperature(
     private const double BandKelvin = 2;
 
     /// <summary>Latent heat of ice over the heat capacity of water: 333.55 / 4.186 K.</summary>
-    private const double IceKelvin = 79.7;
+    internal const double IceKelvin = 79.7;
 
     /// <summary>Heat capacity of ice over that of water: 2.1 / 4.186.</summary>
     private const double IcePerWater = 2.1 / 4.186;

@@ -13,20 +13,9 @@ public class DoughTests
     private static readonly PieShape Shape = new(
         new Centimetres(33), 0.38, new Centimetres(2), new Centimetres(0.5), default, 8);
 
-    private static readonly Gen<DoughFormula> Formulas =
-        from water in Gen.Double[0.45, 1]
-        from salt in Gen.Double[0, 0.04]
-        from oil in Gen.Double[0, 0.15]
-        from sugar in Gen.Double[0, 0.1]
-        from heldBack in Gen.Double[0, 0.5]
-        from loss in Gen.Double[0, 0.1]
-        select new DoughFormula(
-            new Share(water), new Share(salt), new Share(oil), new Share(sugar), false, YeastForm.Instant, new Share(heldBack),
-            new Share(loss));
-
     [Fact]
     public void A_batch_weighs_what_was_asked_for_and_keeps_its_percentages() =>
-        Gen.Select(Formulas, Gen.Double[100, 5000], Gen.Double[0, 0.03]).Sample((formula, grams, yeast) =>
+        Gen.Select(Formulas.Whole, Gen.Double[100, 5000], Gen.Double[0, 0.03]).Sample((formula, grams, yeast) =>
         {
             var batch = DoughBatch.Weighing(new Grams(grams), formula, new Share(yeast));
 
@@ -39,7 +28,7 @@ public class DoughTests
 
     [Fact]
     public void All_batches_together_hold_every_ball_and_no_batch_is_too_large() =>
-        Gen.Select(Formulas, Gen.Int[0, 60], Gen.Double[200, 5000]).Sample((formula, pies, capacity) =>
+        Gen.Select(Formulas.Whole, Gen.Int[0, 60], Gen.Double[200, 5000]).Sample((formula, pies, capacity) =>
         {
             var plan = Plan(pies, formula, capacity);
 
@@ -51,7 +40,7 @@ public class DoughTests
 
     [Fact]
     public void Weighing_the_yeast_in_leaves_the_total_as_it_was() =>
-        Gen.Select(Formulas, Gen.Int[1, 20], Gen.Double[0.0001, 0.02]).Sample((formula, pies, yeast) =>
+        Gen.Select(Formulas.Whole, Gen.Int[1, 20], Gen.Double[0.0001, 0.02]).Sample((formula, pies, yeast) =>
         {
             var plan = Plan(pies, formula, 1500);
             var with = plan.WithYeast(new Share(yeast));
@@ -64,7 +53,7 @@ public class DoughTests
     public void Five_balls_of_a_33_cm_pie_are_two_batches_in_a_bowl_for_a_kilogram()
     {
         // By hand: pi/4 * 33^2 = 855.3 cm2 at 0.38 is 325.0 g; with 2 % loss 331.5 g, three to a kilogram.
-        var plan = Plan(5, AFormula(), 1000);
+        var plan = Plan(5, Formulas.Plain, 1000);
 
         Assert.Equal(325.0, plan.Ball.Value.Value, 0.05);
         Assert.Equal([3, 2], plan.Batches.Select(batch => batch.Balls));
@@ -74,7 +63,7 @@ public class DoughTests
     [Fact]
     public void A_ball_larger_than_the_bowl_is_a_conflict_and_still_planned()
     {
-        var plan = Plan(2, AFormula(), 300);
+        var plan = Plan(2, Formulas.Plain, 300);
 
         Assert.IsType<BallLargerThanBowl>(Assert.Single(plan.Conflicts));
         Assert.Equal(2, plan.Batches.Count);
@@ -83,7 +72,7 @@ public class DoughTests
     [Fact]
     public void A_ball_set_by_hand_is_marked_and_the_computed_one_kept()
     {
-        var plan = Plan(2, AFormula(), 1500, new Grams(280));
+        var plan = Plan(2, Formulas.Plain, 1500, new Grams(280));
 
         Assert.True(plan.Ball.IsByHand);
         Assert.Equal(280, plan.Ball.Value.Value);
@@ -108,20 +97,17 @@ public class DoughTests
     [Fact]
     public void Dough_without_salt_and_dough_with_much_oil_get_a_word_of_warning()
     {
-        Assert.DoesNotContain(Plan(2, AFormula(), 1500).Because, reason => reason is LittleSalt or MuchOil);
-        Assert.Contains(new LittleSalt(default, new Share(0.01)), Plan(2, AFormula() with { Salt = default }, 1500).Because);
+        Assert.DoesNotContain(Plan(2, Formulas.Plain, 1500).Because, reason => reason is LittleSalt or MuchOil);
+        Assert.Contains(new LittleSalt(default, new Share(0.01)), Plan(2, Formulas.Plain with { Salt = default }, 1500).Because);
         Assert.Contains(
-            new MuchOil(new Share(0.09), new Share(0.08)), Plan(2, AFormula() with { Oil = new Share(0.09) }, 1500).Because);
+            new MuchOil(new Share(0.09), new Share(0.08)), Plan(2, Formulas.Plain with { Oil = new Share(0.09) }, 1500).Because);
     }
 
     [Fact]
     public void A_ball_outside_the_usual_is_planned_and_named() => Assert.Contains(
-        new UnusualBall(new Grams(40), new Grams(80), new Grams(1500)), Plan(2, AFormula(), 1500, new Grams(40)).Conflicts);
+        new UnusualBall(new Grams(40), new Grams(80), new Grams(1500)), Plan(2, Formulas.Plain, 1500, new Grams(40)).Conflicts);
 
     private static DoughPlan Plan(int pies, DoughFormula formula, double capacity, Grams? ball = null) => DoughPlan.For(
         pies, Shape, formula, new Grams(capacity), ball,
         Hydration.For(formula, null, new Celsius(21), SharedFolder.Tables.Flour), SharedFolder.Tables.Dough);
-
-    private static DoughFormula AFormula() => new(
-        new Share(0.62), new Share(0.025), new Share(0.02), new Share(0), false, YeastForm.Instant, new Share(0.125), new Share(0.02));
 }
