@@ -16,6 +16,9 @@ namespace GameNight.Planning;
 /// <param name="Soak">Longer, until stone, steel or iron is ready.</param>
 /// <param name="Recovery">Until the surface has its heat back after a pie.</param>
 /// <param name="Calibration">How dough gasses here against the model, learned from doughs that were looked at.</param>
+/// <param name="Flour">What is known of the flour's moisture; null moves no water.</param>
+/// <param name="Scale">What the scales can tell apart; null when the host has not said.</param>
+/// <param name="FrictionKelvin">Learned friction factor in kelvins of the temperature sum, -10 to 45; null for a handbook's.</param>
 public sealed record KitchenSnapshot(
     Celsius Room,
     Celsius? Fridge,
@@ -30,4 +33,7 @@ public sealed record KitchenSnapshot(
     Duration Soak,
     Duration Bake,
     Duration Recovery,
-    FermentationCalibration? Calibration = null);
+    FermentationCalibration? Calibration = null,
+    KitchenFlour? Flour = null,
+    KitchenScale? Scale = null,
+    double? FrictionKelvin = null);

@@ -15,7 +15,7 @@ namespace GameNight.Planning;
 public sealed class NightPlanner(ReferenceTables tables)
 {
     /// <summary>Raised whenever the same snapshot would give another plan.</summary>
-    public const string EngineVersion = "2";
+    public const string EngineVersion = "3";
 
     private readonly SnapshotCheck _check = new(tables);
 
@@ -49,7 +49,8 @@ public sealed class NightPlanner(ReferenceTables tables)
             demand, night.Shape.SlicesPerPie, night.RunOutChance, night.ByHand.Pies,
             night.Begun is { } started ? new PieCount(started.Dough.Balls) : null);
         var dough = night.Begun?.Dough ?? DoughPlan.For(
-            pies.Count.Value.Value, night.Shape, night.Formula, night.Kitchen.BatchCapacity, night.ByHand.Ball);
+            pies.Count.Value.Value, night.Shape, night.Formula, night.Kitchen.BatchCapacity, night.ByHand.Ball,
+            Hydration.For(night.Formula, night.Kitchen.Flour, night.Kitchen.Room, tables.Flour), tables.Dough);
 
         var quick = Finish(night, now, forecast, pies, dough, Effort.Quick, cancellation);
         if (effort == Effort.Quick)
@@ -81,8 +82,8 @@ public sealed class NightPlanner(ReferenceTables tables)
             effort == Effort.Quick ? PlanStage.Quick : PlanStage.Improved,
             forecast,
             pies,
-            night.Begun is null ? dough.WithYeast(yeast.ShareOfFlour.Value) : dough,
-            night.Begun?.Water ?? Water(night),
+            night.Begun is null ? dough.WithYeast(yeast.ShareOfFlour.Value).Rounded(night.Kitchen.Scale) : dough,
+            night.Begun?.Water ?? WaterTemperature.For(NightRequests.Water(night, dough, tables.Dough), tables.Flour.Heat),
             yeast,
             sauce,
             cheese,
@@ -95,11 +96,4 @@ public sealed class NightPlanner(ReferenceTables tables)
             effort.Slices,
             NightRequests.Ripening(night, timeline, dough, journey, yeast.ShareOfFlour.Value, tables));
     }
-
-    private WaterTemperature Water(NightSnapshot night) => WaterTemperature.For(
-        new Celsius(tables.Dough.TargetDoughCelsius.Value),
-        flour: night.Kitchen.Room,
-        night.Kitchen.Room,
-        tables.Dough.Of(night.Kitchen.Kneading).KelvinOfTheSum,
-        night.Kitchen.Tap);
 }

@@ -78,6 +78,33 @@ internal static class NightRequests
         Duration Minutes(StepName step) => Duration.FromMinutes(steps.MinutesOf(step));
     }
 
+    /// <summary>
+    /// Flour and preferment have the room's temperature; milk and the like are taken to be as warm as the water.
+    /// </summary>
+    public static WaterRequest Water(NightSnapshot night, DoughPlan dough, DoughTable table)
+    {
+        var (kitchen, formula) = (night.Kitchen, dough.AsWeighed);
+        return new WaterRequest(
+            new Celsius(table.TargetDoughCelsius.Value),
+            Flour: kitchen.Room,
+            kitchen.Room,
+            kitchen.FrictionKelvin ?? table.Of(kitchen.Kneading).KelvinOfTheSum,
+            kitchen.Tap,
+            formula.EffectiveHydration,
+            FrictionIsLearned: kitchen.FrictionKelvin is not null,
+            new Celsius(table.Ice.Celsius),
+            formula.Preferment is { } preferment
+                ? new FermentedAhead(
+                    kitchen.Room, preferment.OfFlour, new Share(preferment.OfFlour.Value * preferment.WaterPerFlour.Value))
+                : null,
+            formula.Yeast == table.Activation.Form
+                ? new YeastWaking(
+                    new Celsius(table.Activation.Celsius),
+                    new Share(table.Activation.ShareOfWater),
+                    Duration.FromMinutes(table.Activation.FoamMinutes))
+                : null);
+    }
+
     /// <summary>Where the dough is and how long. Without a timeline the wanted hours stand in for it.</summary>
     public static DoughJourney Journey(NightSnapshot night, HostTimeline timeline, DoughPlan dough, ReferenceTables tables)
     {

@@ -15,6 +15,7 @@ namespace GameNight.Planning;
 public sealed record ReferenceTables(
     AppetiteTable Appetite,
     DoughTable Dough,
+    FlourTable Flour,
     FermentationTable Fermentation,
     StepTable Steps,
     SafetyTable Safety,
@@ -24,8 +25,8 @@ public sealed record ReferenceTables(
 {
     public static IReadOnlyList<string> Files { get; } =
     [
-        AppetiteTable.File, DoughTable.File, FermentationTable.File, MaterialsTable.File, MenuTable.File, SafetyTable.File,
-        StepTable.File,
+        AppetiteTable.File, DoughTable.File, FermentationTable.File, FlourTable.File, MaterialsTable.File, MenuTable.File,
+        SafetyTable.File, StepTable.File,
     ];
 
     /// <param name="textByFile">File name to its text, one entry for each of <see cref="Files"/>.</param>
@@ -33,6 +34,7 @@ public sealed record ReferenceTables(
     public static ReferenceTables Parse(IReadOnlyDictionary<string, string> textByFile) => new(
         ReferenceText.Parse<AppetiteTable>(textByFile, AppetiteTable.File),
         ReferenceText.Parse<DoughTable>(textByFile, DoughTable.File),
+        ReferenceText.Parse<FlourTable>(textByFile, FlourTable.File),
         ReferenceText.Parse<FermentationTable>(textByFile, FermentationTable.File),
         ReferenceText.Parse<StepTable>(textByFile, StepTable.File),
         ReferenceText.Parse<SafetyTable>(textByFile, SafetyTable.File),

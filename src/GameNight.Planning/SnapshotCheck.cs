@@ -97,6 +97,15 @@ public sealed class SnapshotCheck(ReferenceTables tables)
             kitchen.Calibration is { } warm
                 ? Range("kitchen.calibration.warm", warm.Warm, FermentationCalibration.Least, FermentationCalibration.Most)
                 : null,
+            kitchen.Flour?.RoomHumidity is { } humidity
+                ? Range("kitchen.flour.roomHumidity", humidity.Value, WheatIsotherm.DriestAir, WheatIsotherm.MoistestAir)
+                : null,
+            kitchen.Flour?.Moisture is { } moisture ? Range("kitchen.flour.moisture", moisture.Value, 0.08, 0.16) : null,
+            kitchen.Scale is { } coarse ? Range("kitchen.scale.coarseGrams", coarse.Coarse.Value, 0.1, 10) : null,
+            kitchen.Scale is { } fine ? Range("kitchen.scale.fineGrams", fine.Fine.Value, 0.001, fine.Coarse.Value) : null,
+            kitchen.FrictionKelvin is { } friction
+                ? Range("kitchen.frictionKelvin", friction, FrictionFactor.Least, FrictionFactor.Most)
+                : null,
         ];
         return all.OfType<SnapshotProblem>();
     }
@@ -113,7 +122,10 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         SnapshotProblem?[] all =
         [
             Range("begun.dough.balls", dough.Balls, 1, PieCount.Highest),
-            Range("begun.dough.ballGrams", dough.Ball.Value.Value, tables.Dough.Ranges.BallGrams.Low, tables.Dough.Ranges.BallGrams.High),
+            Range(
+                "begun.dough.ballGrams", dough.Ball.Value.Value,
+                Math.Min(tables.Dough.Ranges.BallGrams.Low, begun.Shape.Ball.Value),
+                Math.Max(tables.Dough.Ranges.BallGrams.High, begun.Shape.Ball.Value)),
             dough.Batches.Sum(batch => (long)batch.Balls) == dough.Balls && dough.Batches.All(batch => batch.Balls > 0)
                 ? null
                 : new("begun.dough.batches", SnapshotFault.WrongCount, dough.Batches.Count, 1, dough.Balls),
@@ -127,33 +139,18 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         return
         [
             .. all.OfType<SnapshotProblem>(),
-            .. Formula("begun.dough.formula", dough.Formula),
+            .. FormulaCheck.Problems("begun.dough.formula", dough.Formula, tables.Dough),
             .. Shape("begun.shape", begun.Shape),
         ];
     }
 
     private IEnumerable<SnapshotProblem> Formula(NightSnapshot night) =>
     [
-        .. Formula("formula", night.Formula),
+        .. FormulaCheck.Problems("formula", night.Formula, tables.Dough),
         .. Range("runOutChance", night.RunOutChance.Value, tables.Appetite.RunOutChance.Low, tables.Appetite.RunOutChance.High) is { } chance
             ? [chance]
             : Array.Empty<SnapshotProblem>(),
     ];
-
-    private IEnumerable<SnapshotProblem> Formula(string path, DoughFormula formula)
-    {
-        var ranges = tables.Dough.Ranges;
-        SnapshotProblem?[] all =
-        [
-            Range($"{path}.water", formula.Water.Value, ranges.Water.Low, ranges.Water.High),
-            Range($"{path}.salt", formula.Salt.Value, ranges.Salt.Low, ranges.Salt.High),
-            Range($"{path}.oil", formula.Oil.Value, ranges.Oil.Low, ranges.Oil.High),
-            Range($"{path}.sugar", formula.Sugar.Value, ranges.Sugar.Low, ranges.Sugar.High),
-            Range($"{path}.heldBackFlour", formula.HeldBackFlour.Value, 0, 0.5),
-            Range($"{path}.loss", formula.Loss.Value, 0, 0.1),
-        ];
-        return all.OfType<SnapshotProblem>();
-    }
 
     private IEnumerable<SnapshotProblem> Shape(string path, PieShape shape)
     {
@@ -167,6 +164,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
             Range($"{path}.rimCentimetres", shape.Rim.Value, ranges.RimCentimetres.Low, widestRim),
             Range($"{path}.sauceInsetCentimetres", shape.SauceInset.Value, 0, widestInset),
             Range($"{path}.cheeseInsetCentimetres", shape.CheeseInset.Value, 0, widestInset),
+            shape.OilInset is { } oil ? Range($"{path}.oilInsetCentimetres", oil.Value, 0, widestInset) : null,
             Range($"{path}.slicesPerPie", shape.SlicesPerPie, PieShape.FewestSlices, PieShape.MostSlices),
         ];
         return all.OfType<SnapshotProblem>();
@@ -255,7 +253,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         return [.. all.OfType<SnapshotProblem>()];
     }
 
-    private static SnapshotProblem? Range(string field, double given, double low, double high) =>
+    internal static SnapshotProblem? Range(string field, double given, double low, double high) =>
         given >= low && given <= high ? null : new(field, SnapshotFault.OutOfRange, given, low, high);
 
     private static IEnumerable<SnapshotProblem> Ids(string field, List<string> ids)

@@ -5,7 +5,7 @@ public static class EngineAnswers
 {
     public static IReadOnlyDictionary<string, Func<double>> ById { get; } = new[]
     {
-        DoughAnswers.ById, WaterAnswers.ById, FermentationAnswers.ById, HeatAnswers.ById, LabelAnswers.ById, AppetiteAnswers.ById,
-        MeasureAnswers.ById,
+        DoughAnswers.ById, FlourAnswers.ById, WaterAnswers.ById, FermentationAnswers.ById, HeatAnswers.ById, LabelAnswers.ById,
+        AppetiteAnswers.ById, MeasureAnswers.ById,
     }.SelectMany(area => area).ToDictionary(answer => answer.Key, answer => answer.Value);
 }

@@ -84,7 +84,8 @@ public sealed class GroupDesk
             new Centimetres(style.DiameterCentimetres),
             style.ThicknessGramsPerCm2,
             new Centimetres(style.RimCentimetres),
-            SauceInset: new Centimetres(0.5),
-            CheeseInset: new Centimetres(0),
-            style.SlicesPerPie));
+            new Centimetres(style.SauceInsetCentimetres),
+            new Centimetres(style.CheeseInsetCentimetres),
+            style.SlicesPerPie,
+            style.OilInsetCentimetres is { } oil ? new Centimetres(oil) : null));
 }

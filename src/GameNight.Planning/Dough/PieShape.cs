@@ -7,13 +7,15 @@ namespace GameNight.Planning.Dough;
 /// <param name="SauceInset">How far the sauce stops short of the rim.</param>
 /// <param name="CheeseInset">How far the cheese stops short of the rim; smaller than the sauce's, it goes further out.</param>
 /// <param name="SlicesPerPie">4 to 16.</param>
+/// <param name="OilInset">How far the oil stops short of the rim; null oils the whole base, rim and all.</param>
 public sealed record PieShape(
     Centimetres Diameter,
     double ThicknessGramsPerCm2,
     Centimetres Rim,
     Centimetres SauceInset,
     Centimetres CheeseInset,
-    int SlicesPerPie)
+    int SlicesPerPie,
+    Centimetres? OilInset = null)
 {
     public const int FewestSlices = 4;
     public const int MostSlices = 16;
@@ -22,6 +24,7 @@ public sealed record PieShape(
     public double ToppedAreaCm2 => Inside(0);
     public double SauceAreaCm2 => Inside(SauceInset.Value);
     public double CheeseAreaCm2 => Inside(CheeseInset.Value);
+    public double OilAreaCm2 => OilInset is { } inset ? Inside(inset.Value) : AreaCm2;
 
     /// <summary>The dough ball this shape takes.</summary>
     public Grams Ball => new(AreaCm2 * ThicknessGramsPerCm2);

@@ -1,5 +1,6 @@
 using GameNight.Planning.Dough;
 using GameNight.Planning.Quantities;
+using GameNight.TestKit;
 
 namespace GameNight.Reference.Tests;
 
@@ -14,17 +15,31 @@ internal static class WaterAnswers
         ["C4.60to50"] = () => Ice(60, 50),
         ["C4.80to40"] = () => Ice(80, 40),
         ["C5"] = () => 10 * Ice(70, 50),
+        ["C7"] = () => 1.8 * WaterTemperature.IceKelvin,
+        ["C8"] = () => 11 * 3600 / SharedFolder.Tables.Fermentation.Ball.HeatCapacityJPerKgK,
+        ["C10.rule"] = () => WaterTemperature.Rule(WithoutFriction),
+        ["C10.balance"] = () => WaterTemperature.HeatBalance(WithoutFriction, SharedFolder.Tables.Flour.Heat, riseKelvin: 0),
+        ["C11.hand"] = () => Rise(SharedFolder.Tables.Dough.Of(KneadingWay.ByHand).KelvinOfTheSum),
+        ["C11.mixer"] = () => Rise(SharedFolder.Tables.Dough.Of(KneadingWay.Mixer).KelvinOfTheSum),
+        ["T3.replace"] = () => 40 * WaterTemperature.IceFor(20, 10),
+        ["T10"] = () => 1.8 * Rise(8 / 1.8),
     };
 
     private static Celsius FromFahrenheit(double fahrenheit) => new((fahrenheit - 32) / 1.8);
 
-    private static double WaterFahrenheit(double dough, double flour, double room, double friction)
-    {
-        // The rule is a sum of temperatures: with three factors the offsets of 32 cancel.
-        var water = WaterTemperature.For(
-            FromFahrenheit(dough), FromFahrenheit(flour), FromFahrenheit(room), friction / 1.8, new Celsius(0));
-        return water.Water.Expected.Value * 1.8 + 32;
-    }
+    private static WaterRequest WithoutFriction => Request(new Celsius(24), new Celsius(22), new Celsius(22), 0);
+
+    private static WaterRequest Request(Celsius dough, Celsius flour, Celsius room, double friction) =>
+        new(dough, flour, room, friction, new Celsius(0), new Share(0.6));
+
+    /// <summary>What the plan says of kneading: the rise that the balance of heat counts with.</summary>
+    private static double Rise(double friction) => WaterTemperature
+        .For(WithoutFriction with { FrictionKelvin = friction }, SharedFolder.Tables.Flour.Heat)
+        .Because.OfType<WaterByHeatBalance>().Single().RiseKelvin;
+
+    // The rule is a sum of temperatures: with three factors the offsets of 32 cancel.
+    private static double WaterFahrenheit(double dough, double flour, double room, double friction) => 32 + 1.8 * WaterTemperature.Rule(
+        Request(FromFahrenheit(dough), FromFahrenheit(flour), FromFahrenheit(room), friction / 1.8));
 
     private static double Ice(double tapFahrenheit, double neededFahrenheit) => WaterTemperature.IceFor(
         FromFahrenheit(tapFahrenheit).Value, FromFahrenheit(neededFahrenheit).Value);

@@ -1,0 +1,64 @@
+using GameNight.Planning.Quantities;
+using NodaTime;
+
+namespace GameNight.Planning.Dough;
+
+/// <summary>Little or no salt: the dough ferments fast and tastes flat (common practice).</summary>
+public sealed record LittleSalt(Share Salt, Share Least) : Reason;
+
+/// <summary>So much oil makes a short crumb; little goes into the dough, more onto the ball and into the box.</summary>
+public sealed record MuchOil(Share Oil, Share Most) : Reason;
+
+/// <summary>This part ferments ahead. Its yeast is part of the dose, which does not count its hours.</summary>
+public sealed record PrefermentAhead(string Name, Duration Before) : Reason;
+
+/// <summary>Balls of this mass are outside what is usual; they are planned all the same.</summary>
+public sealed record UnusualBall(Grams Ball, Grams Least, Grams Most) : Conflict;
+
+/// <summary>
+/// The labels of these parts of the formula are not among what the plan knows of the dough: whoever must avoid something
+/// must be told by the host.
+/// </summary>
+public sealed record PartsWithoutLabel(IReadOnlyList<string> Names) : Conflict;
+
+/// <summary>What is said of a formula that is allowed and still deserves a word.</summary>
+internal static class FormulaWarnings
+{
+    public static IEnumerable<Reason> Reasons(DoughFormula formula, DoughTable table)
+    {
+        if (formula.Salt.Value < table.SaltBelow.Share)
+        {
+            yield return new LittleSalt(formula.Salt, new Share(table.SaltBelow.Share));
+        }
+
+        if (formula.Oil.Value > table.OilAbove.Share)
+        {
+            yield return new MuchOil(formula.Oil, new Share(table.OilAbove.Share));
+        }
+
+        if (formula.Preferment is { } preferment)
+        {
+            yield return new PrefermentAhead(preferment.Name, preferment.Before);
+        }
+    }
+
+    public static IEnumerable<Conflict> Conflicts(DoughFormula formula, Grams ball, DoughTable table)
+    {
+        var usual = table.Ranges.BallGrams;
+        if (!usual.Holds(ball.Value))
+        {
+            yield return new UnusualBall(ball, new Grams(usual.Low), new Grams(usual.High));
+        }
+
+        List<string> parts =
+        [
+            .. (formula.Extras ?? []).Select(extra => extra.Name),
+            .. (formula.Flours ?? []).Select(flour => flour.Name),
+            .. formula.Soaker is { } soaker ? [soaker.Name] : Array.Empty<string>(),
+        ];
+        if (parts.Count > 0)
+        {
+            yield return new PartsWithoutLabel(parts);
+        }
+    }
+}
