@@ -21,6 +21,8 @@ public sealed record ByHand(
 /// <param name="Away">When the host's hands are not there; may overlap, in any order.</param>
 /// <param name="RunOutChance">Accepted chance that the slices end before the appetite does, 0.01 to 0.5.</param>
 /// <param name="Begun">The dough that is begun, or null while it still follows the answers.</param>
+/// <param name="Sauce">The sauce that is made here; null when none is, or nobody wrote it down.</param>
+/// <param name="CheeseBlend">The cheese that is blended here; null when none is, or nobody wrote it down.</param>
 public sealed record NightSnapshot(
     Instant ServeAt,
     IReadOnlyList<GuestSnapshot> Guests,
@@ -32,4 +34,6 @@ public sealed record NightSnapshot(
     ColdFerment ColdFerment,
     Share RunOutChance,
     ByHand ByHand,
-    BegunDough? Begun = null);
+    BegunDough? Begun = null,
+    HouseSauce? Sauce = null,
+    HouseCheese? CheeseBlend = null);

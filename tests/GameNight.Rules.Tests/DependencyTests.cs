@@ -25,6 +25,8 @@ public class DependencyTests
         ["Appetite", "Dough"],
         ["Fermentation"],
         ["Toppings"],
+        ["Foods"],
+        ["Sauce", "Cheese"],
         ["Timeline"],
     ];
 

@@ -1,6 +1,8 @@
 using GameNight.Planning.Appetite;
+using GameNight.Planning.Cheese;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
+using GameNight.Planning.Sauce;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 
@@ -26,6 +28,10 @@ public static class Discriminators
         [typeof(DoseForAltitude)] = "doseForAltitude",
         [typeof(ColdDoseIsUncertain)] = "coldDoseIsUncertain",
         [typeof(SpreadOnArea)] = "spreadOnArea",
+        [typeof(SimmeredOff)] = "simmeredOff",
+        [typeof(SaltInTheTins)] = "saltInTheTins",
+        [typeof(AlcoholLeft)] = "alcoholLeft",
+        [typeof(SoggyMiddle)] = "soggyMiddle",
     };
 
     public static IReadOnlyDictionary<Type, string> Conflicts { get; } = new Dictionary<Type, string>
@@ -46,5 +52,8 @@ public static class Discriminators
         [typeof(RulesClash)] = "rulesClash",
         [typeof(ChosenMixTimeDoesNotFit)] = "chosenMixTimeDoesNotFit",
         [typeof(LastPieIsLate)] = "lastPieIsLate",
+        [typeof(SimmersTooThick)] = "simmersTooThick",
+        [typeof(PotTooSmall)] = "potTooSmall",
+        [typeof(SaltierThanAsked)] = "saltierThanAsked",
     };
 }

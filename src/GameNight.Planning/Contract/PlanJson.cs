@@ -94,6 +94,12 @@ public static class PlanJson
                 continue;
             }
 
+            // A member that came later is left out while it is null: what was kept before stays as it was, fingerprints too.
+            if (property.AssociatedParameter is { HasDefaultValue: true, DefaultValue: null })
+            {
+                property.ShouldSerialize = (_, value) => value is not null;
+            }
+
             var unit = UnitOf(property.PropertyType);
             if (unit is not null && !property.Name.EndsWith(unit, StringComparison.OrdinalIgnoreCase))
             {
