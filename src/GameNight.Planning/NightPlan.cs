@@ -1,7 +1,9 @@
 using GameNight.Planning.Appetite;
+using GameNight.Planning.Cheese;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Safety;
+using GameNight.Planning.Sauce;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 
@@ -20,6 +22,9 @@ public enum PlanStage
 /// <summary>Everything the planner derives from a snapshot, with reasons, cautions and conflicts. Ids only, no names.</summary>
 /// <param name="Ripening">What the dough does when; null when there is none.</param>
 /// <param name="SolverSlices">Effort it was made with: with the same effort it is computed again bit for bit.</param>
+/// <param name="SauceToMake">Null when no sauce is made by a formula.</param>
+/// <param name="CheeseToGrate">Null when no cheese is blended here.</param>
+/// <param name="WaterLoads">One for each combination on the pies; null in plans of before it was counted.</param>
 public sealed record NightPlan(
     string EngineVersion,
     PlanStage Stage,
@@ -36,4 +41,7 @@ public sealed record NightPlan(
     IReadOnlyList<Caution> Cautions,
     IReadOnlyList<Conflict> Conflicts,
     int SolverSlices,
-    Ripening? Ripening = null);
+    Ripening? Ripening = null,
+    SaucePlan? SauceToMake = null,
+    CheesePlan? CheeseToGrate = null,
+    IReadOnlyList<WaterLoad>? WaterLoads = null);

@@ -43,6 +43,8 @@ public sealed class NightPlanner(ReferenceTables tables)
             now = Instant.Min(now, begun.Steps.Min(step => step.Start));
         }
 
+        night = night with { Menu = NightSauceAndCheese.MenuOf(night, tables) };
+
         var ball = night.Begun?.Dough.Ball.Value ?? night.ByHand.Ball ?? night.Shape.Ball;
         var (forecast, demand) = AppetiteModel.Forecast(night.Guests, ball, night.Shape.SlicesPerPie, tables.Appetite);
         var pies = PieCountRule.For(
@@ -68,14 +70,16 @@ public sealed class NightPlanner(ReferenceTables tables)
     {
         var count = pies.Count.Value.Value;
         var split = SplitPlanner.For(NightRequests.Split(night, forecast, count), effort, cancellation);
+        var (sauce, cheese, amounts) = NightRequests.Spreads(night, split);
+        var sauceToMake = NightSauceAndCheese.Sauce(night, amounts, tables);
+        var cheeseToGrate = NightSauceAndCheese.Cheese(night, amounts, tables);
         var timeline = Backwards.From(
-            NightRequests.Timeline(night, now, dough, split, tables.Steps), effort, cancellation);
+            NightRequests.Timeline(night, now, dough, split, sauceToMake, tables.Steps), effort, cancellation);
         var journey = NightRequests.Journey(night, timeline, dough, tables);
         var yeast = night.Begun?.Yeast ?? YeastDoseModel.For(
             journey, night.Formula, dough.Flour, night.ByHand.Yeast, tables.Fermentation, tables.Dough,
             tables.Materials);
         var offHours = NightRequests.OffItsHours(night, timeline, tables);
-        var (sauce, cheese, amounts) = NightRequests.Spreads(night, split);
 
         return new NightPlan(
             EngineVersion,
@@ -92,8 +96,11 @@ public sealed class NightPlanner(ReferenceTables tables)
             timeline,
             NightCautions.For(night, count, tables.Safety),
             [.. dough.Conflicts, .. split.Conflicts, .. timeline.Conflicts, .. count > 0 ? yeast.Conflicts : [],
-                .. offHours is null ? Array.Empty<Conflict>() : [offHours]],
+                .. offHours is null ? Array.Empty<Conflict>() : [offHours], .. sauceToMake?.Conflicts ?? []],
             effort.Slices,
-            NightRequests.Ripening(night, timeline, dough, journey, yeast.ShareOfFlour.Value, tables));
+            NightRequests.Ripening(night, timeline, dough, journey, yeast.ShareOfFlour.Value, tables),
+            sauceToMake?.MadeAt(NightRequests.SauceReady(night, timeline)),
+            cheeseToGrate,
+            NightSauceAndCheese.WaterLoads(night, split, sauceToMake, cheeseToGrate, tables));
     }
 }

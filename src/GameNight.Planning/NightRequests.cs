@@ -2,6 +2,7 @@ using GameNight.Planning.Appetite;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Sauce;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 using NodaTime;
@@ -38,8 +39,9 @@ internal static class NightRequests
             night.Shape.SlicesPerPie);
     }
 
+    /// <param name="sauce">Null when no formula says how long the sauce takes.</param>
     public static TimelineRequest Timeline(
-        NightSnapshot night, Instant now, DoughPlan dough, ToppingSplit split, StepTable steps)
+        NightSnapshot night, Instant now, DoughPlan dough, ToppingSplit split, SaucePlan? sauce, StepTable steps)
     {
         var kitchen = night.Kitchen;
         return new TimelineRequest(
@@ -61,7 +63,7 @@ internal static class NightRequests
                 BulkRest: Minutes(StepName.BulkRest),
                 BallEach: Minutes(StepName.BallEach),
                 Temper: Minutes(StepName.Temper),
-                Sauce: Minutes(StepName.Sauce),
+                Sauce: sauce?.Time ?? Minutes(StepName.Sauce),
                 GrateCheese: Minutes(StepName.GrateCheese),
                 PrepareToppings: Minutes(StepName.PrepareToppings),
                 Preheat: kitchen.Preheat,
@@ -104,6 +106,12 @@ internal static class NightRequests
                     Duration.FromMinutes(table.Activation.FoamMinutes))
                 : null);
     }
+    /// <summary>When the last of the sauce is made; without a timeline it is eaten fresh.</summary>
+    public static Instant SauceReady(NightSnapshot night, HostTimeline timeline) => timeline.Steps
+        .Where(step => step.Kind == StepKind.Sauce)
+        .Select(step => step.End)
+        .DefaultIfEmpty(night.ServeAt)
+        .Max();
 
     /// <summary>Where the dough is and how long. Without a timeline the wanted hours stand in for it.</summary>
     public static DoughJourney Journey(NightSnapshot night, HostTimeline timeline, DoughPlan dough, ReferenceTables tables)
@@ -184,7 +192,7 @@ internal static class NightRequests
         var cheese = Spread(MenuRole.Cheese, shape.CheeseAreaCm2, night.ByHand.CheesePerPie);
         var amounts = night.Menu.Items
             .Where(item => item.GramsPerCm2 > 0 && piesWorth[item.Id] > 0)
-            .Select(item => new ItemAmount(item.Id, SpreadAmount.WithBand(PerPie(item) * piesWorth[item.Id])))
+            .Select(item => new ItemAmount(item.Id, SpreadAmount.WithBand(PerPie(night, item) * piesWorth[item.Id])))
             .ToList();
         return (sauce, cheese, amounts);
 
@@ -194,12 +202,13 @@ internal static class NightRequests
             var typical = items.MaxBy(item => (piesWorth[item.Id], -night.Menu.Items.ToList().IndexOf(item)));
             return SpreadAmount.For(areaCm2, typical?.GramsPerCm2 ?? 0, items.Sum(item => piesWorth[item.Id]), byHand);
         }
-
-        Grams PerPie(MenuItem item) => item.Role switch
-        {
-            MenuRole.Base => night.ByHand.SaucePerPie ?? new Grams(shape.SauceAreaCm2 * item.GramsPerCm2),
-            MenuRole.Cheese => night.ByHand.CheesePerPie ?? new Grams(shape.CheeseAreaCm2 * item.GramsPerCm2),
-            MenuRole.Topping => new Grams(shape.SauceAreaCm2 * item.GramsPerCm2),
-        };
     }
+
+    /// <summary>What lies on a pie that carries the item all over; an item without mass stays without.</summary>
+    public static Grams PerPie(NightSnapshot night, MenuItem item) => item.GramsPerCm2 == 0 ? default : item.Role switch
+    {
+        MenuRole.Base => night.ByHand.SaucePerPie ?? new Grams(night.Shape.SauceAreaCm2 * item.GramsPerCm2),
+        MenuRole.Cheese => night.ByHand.CheesePerPie ?? new Grams(night.Shape.CheeseAreaCm2 * item.GramsPerCm2),
+        MenuRole.Topping => new Grams(night.Shape.SauceAreaCm2 * item.GramsPerCm2),
+    };
 }

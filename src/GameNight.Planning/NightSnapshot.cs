@@ -23,6 +23,8 @@ public sealed record ByHand(
 /// <param name="RunOutChance">Accepted chance that the slices end before the appetite does, 0.01 to 0.5.</param>
 /// <param name="Begun">The dough that is begun, or null while it still follows the answers.</param>
 /// <param name="Readings">What was measured and seen of this dough.</param>
+/// <param name="Sauce">The sauce that is made here; null when none is, or nobody wrote it down.</param>
+/// <param name="CheeseBlend">The cheese that is blended here; null when none is, or nobody wrote it down.</param>
 public sealed record NightSnapshot(
     Instant ServeAt,
     IReadOnlyList<GuestSnapshot> Guests,
@@ -35,4 +37,6 @@ public sealed record NightSnapshot(
     Share RunOutChance,
     ByHand ByHand,
     BegunDough? Begun = null,
-    IReadOnlyList<DoughReading>? Readings = null);
+    IReadOnlyList<DoughReading>? Readings = null,
+    HouseSauce? Sauce = null,
+    HouseCheese? CheeseBlend = null);

@@ -1,11 +1,14 @@
 using System.Security.Cryptography;
 using System.Text;
 using GameNight.Planning.Appetite;
+using GameNight.Planning.Cheese;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Heat;
+using GameNight.Planning.Foods;
 using GameNight.Planning.Reference;
 using GameNight.Planning.Safety;
+using GameNight.Planning.Sauce;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 
@@ -21,12 +24,15 @@ public sealed record ReferenceTables(
     SafetyTable Safety,
     MenuTable Menu,
     MaterialsTable Materials,
+    FoodTable Foods,
+    SauceTable Sauces,
+    CheeseTable Cheese,
     string Hash)
 {
     public static IReadOnlyList<string> Files { get; } =
     [
-        AppetiteTable.File, DoughTable.File, FermentationTable.File, FlourTable.File, MaterialsTable.File, MenuTable.File,
-        SafetyTable.File, StepTable.File,
+        AppetiteTable.File, CheeseTable.File, DoughTable.File, FermentationTable.File, FlourTable.File, FoodTable.File,
+        MaterialsTable.File, MenuTable.File, SafetyTable.File, SauceTable.File, StepTable.File,
     ];
 
     /// <param name="textByFile">File name to its text, one entry for each of <see cref="Files"/>.</param>
@@ -40,6 +46,9 @@ public sealed record ReferenceTables(
         ReferenceText.Parse<SafetyTable>(textByFile, SafetyTable.File),
         ReferenceText.Parse<MenuTable>(textByFile, MenuTable.File),
         ReferenceText.Parse<MaterialsTable>(textByFile, MaterialsTable.File),
+        ReferenceText.Parse<FoodTable>(textByFile, FoodTable.File),
+        ReferenceText.Parse<SauceTable>(textByFile, SauceTable.File),
+        ReferenceText.Parse<CheeseTable>(textByFile, CheeseTable.File),
         HashOf(textByFile));
 
     private static string HashOf(IReadOnlyDictionary<string, string> textByFile)

@@ -26,6 +26,8 @@ public class DependencyTests
         ["Heat"],
         ["Fermentation"],
         ["Toppings"],
+        ["Foods"],
+        ["Sauce", "Cheese"],
         ["Timeline"],
     ];
 

@@ -1,7 +1,9 @@
 using GameNight.Planning.Appetite;
+using GameNight.Planning.Cheese;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Heat;
+using GameNight.Planning.Sauce;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 
@@ -46,6 +48,10 @@ public static class Discriminators
         [typeof(SpreadOnArea)] = "spreadOnArea",
         [typeof(SoakFromModel)] = "soakFromModel",
         [typeof(SoakFromRule)] = "soakFromRule",
+        [typeof(SimmeredOff)] = "simmeredOff",
+        [typeof(SaltInTheTins)] = "saltInTheTins",
+        [typeof(AlcoholLeft)] = "alcoholLeft",
+        [typeof(SoggyMiddle)] = "soggyMiddle",
     };
 
     public static IReadOnlyDictionary<Type, string> Conflicts { get; } = new Dictionary<Type, string>
@@ -68,5 +74,8 @@ public static class Discriminators
         [typeof(RulesClash)] = "rulesClash",
         [typeof(ChosenMixTimeDoesNotFit)] = "chosenMixTimeDoesNotFit",
         [typeof(LastPieIsLate)] = "lastPieIsLate",
+        [typeof(SimmersTooThick)] = "simmersTooThick",
+        [typeof(PotTooSmall)] = "potTooSmall",
+        [typeof(SaltierThanAsked)] = "saltierThanAsked",
     };
 }

@@ -17,6 +17,17 @@ public sealed record Composition(
     /// <summary>No listed allergen and every diet: for "no sauce" and "no cheese".</summary>
     public static Composition Nothing { get; } = new([], [], [], EveryDiet);
 
+    /// <summary>Both together: whatever either brings or may bring, and only the diets that both keep.</summary>
+    public Composition With(Composition other)
+    {
+        IReadOnlyList<Allergen> contains = [.. Contains.Union(other.Contains).Order()];
+        return new Composition(
+            contains,
+            [.. MayContain.Union(other.MayContain).Except(contains).Order()],
+            [.. Unknown.Union(other.Unknown).Except(contains).Order()],
+            [.. Suits.Intersect(other.Suits)]);
+    }
+
     /// <summary>True when nothing on the label speaks against this eater: no kept-out allergen is contained, possible or unknown, and every diet is kept.</summary>
     public bool IsPermittedFor(DietaryNeeds needs) =>
         needs.Diets.All(Suits.Contains) && !needs.Avoids.Any(IsOrMayBe) && !needs.MustNotTouch.Any(IsOrMayBe);

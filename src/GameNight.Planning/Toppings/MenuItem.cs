@@ -1,3 +1,5 @@
+using GameNight.Planning.Quantities;
+
 namespace GameNight.Planning.Toppings;
 
 /// <summary>Where an item goes on a sector: every sector has one base, one cheese (or none) and some toppings.</summary>
@@ -9,4 +11,9 @@ public enum MenuRole
 }
 
 /// <summary>Something that goes on a pie. <c>GramsPerCm2</c> is the mass on a square centimetre of topped area, 0 to 1.</summary>
-public sealed record MenuItem(string Id, MenuRole Role, double GramsPerCm2, Composition Composition);
+/// <param name="WaterShare">
+/// Share of its mass that is water as it goes on the pie (cooked or drained first: what is left), 0 to 1; null where nobody
+/// said.
+/// </param>
+public sealed record MenuItem(
+    string Id, MenuRole Role, double GramsPerCm2, Composition Composition, Share? WaterShare = null);

@@ -9,7 +9,8 @@ public sealed record MenuRow(
     IReadOnlyList<Allergen> Contains,
     IReadOnlyList<Allergen> MayContain,
     IReadOnlyList<Allergen> Unknown,
-    IReadOnlyList<Diet> Suits)
+    IReadOnlyList<Diet> Suits,
+    double? WaterShare = null)
 {
     public Composition Composition => new(Contains, MayContain, Unknown, Suits);
 }

@@ -51,7 +51,8 @@ public sealed class NightBuilder
                 new Centimetres(style.DiameterCentimetres), style.ThicknessGramsPerCm2, new Centimetres(style.RimCentimetres),
                 new Centimetres(0.5), new Centimetres(0), style.SlicesPerPie),
             new Menu(
-                [.. tables.Menu.Items.Select(item => new MenuItem(Id(item.Name), item.Role, item.GramsPerCm2, item.Composition))],
+                [.. tables.Menu.Items.Select(item => new MenuItem(
+                    Id(item.Name), item.Role, item.GramsPerCm2, item.Composition, item.WaterShare is { } water ? new Share(water) : null))],
                 MostToppings: 3,
                 tables.Menu.Dough),
             Sleep(),

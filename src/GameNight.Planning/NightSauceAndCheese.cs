@@ -1,0 +1,82 @@
+using GameNight.Planning.Cheese;
+using GameNight.Planning.Quantities;
+using GameNight.Planning.Sauce;
+using GameNight.Planning.Toppings;
+
+namespace GameNight.Planning;
+
+/// <summary>A base of the menu that is made here, by a formula.</summary>
+/// <param name="BaseId">Of the menu; when the menu does not offer it, no sauce is made.</param>
+/// <param name="Tins">Sizes of tins that can be bought, 1 to 6; null for usual ones.</param>
+public sealed record HouseSauce(string BaseId, SauceFormula Formula, IReadOnlyList<Grams>? Tins = null);
+
+/// <summary>A cheese of the menu that is blended here.</summary>
+/// <param name="CheeseId">Of the menu; when the menu does not offer it, nothing is blended.</param>
+public sealed record HouseCheese(string CheeseId, CheeseBlend Blend);
+
+/// <summary>Hands the models of sauce, cheese and water load what they need of the night.</summary>
+public static class NightSauceAndCheese
+{
+    /// <summary>
+    /// The menu with what sauce and cheese that are made here bring by themselves, wine and hard cheese above all: what
+    /// the host wrote on the item, and that.
+    /// </summary>
+    public static Menu MenuOf(NightSnapshot night, ReferenceTables tables) => night.Menu with
+    {
+        Items =
+        [
+            .. night.Menu.Items.Select(item =>
+                item.Id == night.Sauce?.BaseId ? item with { Composition = item.Composition.With(night.Sauce.Formula.Composition(tables.Foods)) }
+                : item.Id == night.CheeseBlend?.CheeseId
+                    ? item with { Composition = item.Composition.With(night.CheeseBlend.Blend.Composition(tables.Cheese, tables.Foods)) }
+                : item),
+        ],
+    };
+
+    /// <summary>Null when no formula is set, or none of its base is on the pies.</summary>
+    internal static SaucePlan? Sauce(NightSnapshot night, IReadOnlyList<ItemAmount> amounts, ReferenceTables tables) =>
+        night.Sauce is { } sauce && Item(night, sauce.BaseId, MenuRole.Base) is { } item && Needed(amounts, item) is { } needed
+            ? SaucePlan.For(
+                sauce.Formula, needed, NightRequests.PerPie(night, item), sauce.Tins ?? tables.Sauces.TinSizes, tables.Sauces, tables.Foods)
+            : null;
+
+    /// <summary>Null when no blend is set, or none of it is on the pies.</summary>
+    internal static CheesePlan? Cheese(NightSnapshot night, IReadOnlyList<ItemAmount> amounts, ReferenceTables tables) =>
+        night.CheeseBlend is { } cheese && Item(night, cheese.CheeseId, MenuRole.Cheese) is { } item && Needed(amounts, item) is { } needed
+            ? CheesePlan.For(
+                cheese.Blend,
+                NightRequests.PerPie(night, item).Value / night.Shape.CheeseAreaCm2,
+                needed,
+                tables.Cheese,
+                tables.Foods)
+            : null;
+
+    /// <summary>For every combination on the pies. What is made here is known; of other items what the menu says.</summary>
+    internal static IReadOnlyList<WaterLoad> WaterLoads(
+        NightSnapshot night, ToppingSplit split, SaucePlan? sauce, CheesePlan? cheese, ReferenceTables tables)
+    {
+        var items = night.Menu.Items.ToDictionary(item => item.Id);
+        return
+        [
+            .. split.Combinations.Select(combination => WaterLoad.For(
+                combination.Letter,
+                [.. combination.ItemIds.Select(id => Wet(items[id]))],
+                night.Shape.ToppedAreaCm2,
+                tables.Cheese.WaterLoad)),
+        ];
+
+        WetItem Wet(MenuItem item) => new(
+            item.Id,
+            item.Role,
+            NightRequests.PerPie(night, item).Value / night.Shape.ToppedAreaCm2,
+            item.Id == night.Sauce?.BaseId && sauce is not null ? sauce.Water
+                : item.Id == night.CheeseBlend?.CheeseId && cheese is not null ? cheese.Water
+                : item.WaterShare);
+    }
+
+    private static MenuItem? Item(NightSnapshot night, string id, MenuRole role) =>
+        night.Menu.Items.FirstOrDefault(item => item.Id == id && item.Role == role);
+
+    private static Grams? Needed(IReadOnlyList<ItemAmount> amounts, MenuItem item) =>
+        amounts.FirstOrDefault(amount => amount.ItemId == item.Id)?.Amount.Expected is { Value: > 0 } needed ? needed : null;
+}
