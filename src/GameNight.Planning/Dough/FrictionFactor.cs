@@ -18,7 +18,8 @@ public static class FrictionFactor
     public static double Learn(Celsius dough, Celsius flour, Celsius room, Celsius water, Celsius? preferment = null)
     {
         var factors = FactorsWith(preferment);
-        var learned = factors * dough.Value - flour.Value - room.Value - water.Value - (preferment?.Value ?? 0);
+        // Rounded to what no thermometer shows: sums of temperatures leave a hair beyond a limit.
+        var learned = Math.Round(factors * dough.Value - flour.Value - room.Value - water.Value - (preferment?.Value ?? 0), 9);
         return learned is >= Least and <= Most
             ? learned
             : throw new ArgumentOutOfRangeException(

@@ -54,7 +54,7 @@ internal sealed class DoughRun
     public FermentationModel Over(TemperatureSeries series, double ripenedHours) => new(
         series, Table, _calibration, YeastDoseModel.SaltFactor(Formula.Salt, Table.SaltPerPoint), ripenedHours);
 
-    public double Dissolvable(double celsius) => CarbonDioxide.Dissolvable(celsius, Formula.Water.Value, Pressure, Table);
+    public double Dissolvable(double celsius) => CarbonDioxide.Dissolvable(celsius, Formula.PouredPerFlour, Pressure, Table);
 
     public DoughState State(Instant at, double celsius, double gas)
     {

@@ -125,7 +125,7 @@ public static class RipeningModel
     private static double EthanolPercent(double gasMillilitres, DoughFormula formula)
     {
         var ethanol = gasMillilitres / 1000 / GasLitresPerMole * EthanolGramsPerMole / EthanolGramsPerMillilitre;
-        return 100 * ethanol / (100 * formula.Water.Value + ethanol);
+        return 100 * ethanol / (100 * formula.PouredPerFlour + ethanol);
     }
 
     private static List<Reason> Reasons(

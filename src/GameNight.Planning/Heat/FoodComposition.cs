@@ -26,8 +26,8 @@ public sealed class FoodComposition
     public double Of(FoodComponent component) => _fractions[(int)component];
 
     /// <summary>
-    /// A dough without gas: salt counts as ash, oil as fat, sugar as carbohydrate. Yeast is left out, it is a hundredth of the
-    /// flour at most.
+    /// A dough without gas: salt counts as ash, oil as fat, sugar and what is dry in further ingredients as carbohydrate. Yeast
+    /// is left out, it is a hundredth of the flour at most.
     /// </summary>
     public static FoodComposition Of(DoughFormula formula, MaterialsTable table)
     {
@@ -39,6 +39,7 @@ public sealed class FoodComposition
             (formula.Salt.Value, new FoodComposition(0, 0, 0, 0, 0, 1)),
             (formula.Oil.Value, new FoodComposition(0, 0, 1, 0, 0, 0)),
             (formula.Sugar.Value, sweet),
+            .. (formula.Extras ?? []).Select(extra => (extra.OfFlour.Value, new FoodComposition(extra.Water.Value, 0, 0, 1 - extra.Water.Value, 0, 0))),
         ];
         double Share(FoodComponent component) =>
             ingredients.Sum(part => part.Parts * part.Of.Of(component)) / formula.TotalPerFlour;

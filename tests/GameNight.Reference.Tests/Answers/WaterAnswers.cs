@@ -1,4 +1,5 @@
 using GameNight.Planning.Dough;
+using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
 using GameNight.TestKit;
 
@@ -7,6 +8,9 @@ namespace GameNight.Reference.Tests;
 /// <summary>What the engine says of water and ice.</summary>
 internal static class WaterAnswers
 {
+    private static readonly DoughFormula Lean = new(
+        new Share(0.6), new Share(0.025), default, default, false, YeastForm.Fresh, default, default);
+
     public static IReadOnlyDictionary<string, Func<double>> ById { get; } = new Dictionary<string, Func<double>>
     {
         ["C1"] = () => WaterFahrenheit(75, 65, 65, 8),
@@ -16,7 +20,7 @@ internal static class WaterAnswers
         ["C4.80to40"] = () => Ice(80, 40),
         ["C5"] = () => 10 * Ice(70, 50),
         ["C7"] = () => 1.8 * WaterTemperature.IceKelvin,
-        ["C8"] = () => 11 * 3600 / SharedFolder.Tables.Fermentation.Ball.HeatCapacityJPerKgK,
+        ["C8"] = () => 11 * 3600 / FoodComposition.Of(Lean, SharedFolder.Tables.Materials).At(20, SharedFolder.Tables.Materials).HeatCapacityJPerKgK,
         ["C10.rule"] = () => WaterTemperature.Rule(WithoutFriction),
         ["C10.balance"] = () => WaterTemperature.HeatBalance(WithoutFriction, SharedFolder.Tables.Flour.Heat, riseKelvin: 0),
         ["C11.hand"] = () => Rise(SharedFolder.Tables.Dough.Of(KneadingWay.ByHand).KelvinOfTheSum),
