@@ -9,7 +9,7 @@ namespace GameNight.Reference.Tests;
 internal static class WaterAnswers
 {
     private static readonly DoughFormula Lean = new(
-        new Share(0.6), new Share(0.025), default, default, false, YeastForm.Fresh, default, default);
+        new Share(0.62), new Share(0.025), default, default, false, YeastForm.Fresh, default, default);
 
     public static IReadOnlyDictionary<string, Func<double>> ById { get; } = new Dictionary<string, Func<double>>
     {
