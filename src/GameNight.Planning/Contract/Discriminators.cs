@@ -33,6 +33,7 @@ public static class Discriminators
         [typeof(DissolveAndSplit)] = "dissolveAndSplit",
         [typeof(WaterRule)] = "waterRule",
         [typeof(WaterLimited)] = "waterLimited",
+        [typeof(FrictionEstimated)] = "frictionEstimated",
         [typeof(WaterByHeatBalance)] = "waterByHeatBalance",
         [typeof(IceReplacesWater)] = "iceReplacesWater",
         [typeof(YeastIsWoken)] = "yeastIsWoken",

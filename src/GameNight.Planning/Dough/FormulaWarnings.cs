@@ -4,10 +4,10 @@ using NodaTime;
 namespace GameNight.Planning.Dough;
 
 /// <summary>Little or no salt: the dough ferments fast and tastes flat (common practice).</summary>
-public sealed record LittleSalt(Share Salt, Share Least) : Reason;
+public sealed record LittleSalt(Share OfFlour, Share Least) : Reason;
 
 /// <summary>So much oil makes a short crumb; little goes into the dough, more onto the ball and into the box.</summary>
-public sealed record MuchOil(Share Oil, Share Most) : Reason;
+public sealed record MuchOil(Share OfFlour, Share Most) : Reason;
 
 /// <summary>This part ferments ahead. Its yeast is part of the dose, which does not count its hours.</summary>
 public sealed record PrefermentAhead(string Name, Duration Before) : Reason;

@@ -7,16 +7,16 @@ namespace GameNight.Planning.Dough;
 /// alone would have asked for.
 /// </summary>
 public sealed record HydrationForHumidity(
-    Share RoomHumidity, Estimate<Share> FlourMoisture, Share From, Share To, Share Uncapped) : Reason;
+    Share RoomHumidity, Estimate<Share> FlourMoisture, Share Before, Share After, Share Uncapped) : Reason;
 
 /// <summary>The same for a moisture that was measured or stands on the label.</summary>
-public sealed record HydrationForMoisture(Share FlourMoisture, Share From, Share To, Share Uncapped) : Reason;
+public sealed record HydrationForMoisture(Share FlourMoisture, Share Before, Share After, Share Uncapped) : Reason;
 
 /// <summary>The flour is kept sealed: the room's humidity does not reach it, and the water stays.</summary>
 public sealed record FlourKeptSealed(Share RoomHumidity) : Reason;
 
 /// <summary>This share of the flour stayed out last time, so that there is more water per flour.</summary>
-public sealed record HydrationForKneader(Share StayedOut, Share From, Share To) : Reason;
+public sealed record HydrationForKneader(Share StayedOut, Share Before, Share After) : Reason;
 
 /// <summary>What the flours of the blend are together, beside all water that the dough gets per flour.</summary>
 public sealed record FlourBlended(Share Absorption, Share Protein, Share Hydration) : Reason;

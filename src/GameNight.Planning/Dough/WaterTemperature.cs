@@ -7,10 +7,11 @@ namespace GameNight.Planning.Dough;
 /// Handbook rule for the water: three times the wanted dough temperature less flour, room and friction; four times less the
 /// preferment as well, where there is one.
 /// </summary>
-/// <param name="FrictionIsLearned">False while the friction is an estimate for the way of kneading.</param>
 public sealed record WaterRule(
-    Celsius Dough, Celsius Flour, Celsius Room, double FrictionKelvin, Celsius? Preferment = null,
-    bool FrictionIsLearned = false) : Reason;
+    Celsius Dough, Celsius Flour, Celsius Room, double FrictionKelvin, Celsius? Preferment = null) : Reason;
+
+/// <summary>The friction is a handbook's for the way of kneading, until one dough of this kitchen is measured.</summary>
+public sealed record FrictionEstimated(double Kelvin) : Reason;
 
 /// <summary>The rule asks for water that yeast or tap does not allow; the nearest allowed one is taken.</summary>
 public sealed record WaterLimited(double NeededCelsius, Celsius Limit) : Reason;
@@ -22,7 +23,7 @@ public sealed record WaterLimited(double NeededCelsius, Celsius Limit) : Reason;
 public sealed record WaterByHeatBalance(double WaterCelsius, double RiseKelvin) : Reason;
 
 /// <summary>The tap is not cold enough: this share of the water goes in as ice of that temperature.</summary>
-public sealed record IceReplacesWater(Share Ice, Celsius Tap, Celsius IceCelsius) : Reason;
+public sealed record IceReplacesWater(Share OfWater, Celsius Tap, Celsius Ice) : Reason;
 
 /// <summary>Dry yeast is woken in its own water; no foam by then means dead yeast: take new yeast and start again.</summary>
 public sealed record YeastIsWoken(Celsius Water, Share OfWater, Celsius Rest, Duration Foam) : Reason;
@@ -57,10 +58,14 @@ public sealed record WaterTemperature(
         List<Reason> because =
         [
             new WaterRule(
-                request.Dough, request.Flour, request.Room, request.FrictionKelvin, request.Preferment?.Temperature,
-                request.FrictionIsLearned),
+                request.Dough, request.Flour, request.Room, request.FrictionKelvin, request.Preferment?.Temperature),
             new WaterByHeatBalance(HeatBalance(request, heat, rise), rise),
         ];
+
+        if (!request.FrictionIsLearned)
+        {
+            because.Add(new FrictionEstimated(request.FrictionKelvin));
+        }
 
         // What the yeast is woken in is warm whatever the rule says; the rest of the water makes up for it.
         var own = request.Activation?.OfWater.Value ?? 0;
