@@ -2,6 +2,7 @@ using System.Diagnostics;
 using GameNight.Planning;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
+using GameNight.Planning.Sauce;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 using GameNight.Web.Wording.Texts;
@@ -17,11 +18,16 @@ namespace GameNight.Web.Wording;
 public sealed class ConflictText(string zone, Func<string, string> nameOf, Measures measures)
 {
     /// <summary>True for what is worth knowing although the night works.</summary>
-    public static bool IsNotice(Conflict conflict) => conflict is LastPieIsLate or OnlyUnwantedLeft;
+    public static bool IsNotice(Conflict conflict) => conflict is LastPieIsLate or OnlyUnwantedLeft or UnusualBall or PartsWithoutLabel or SimmersTooThick or SaltierThanAsked;
 
     public string Say(Conflict conflict) => conflict switch
     {
         BallLargerThanBowl c => Fill(Conflicts.BallLargerThanBowl, measures.SayDough(c.Ball), measures.SayDough(c.Capacity)),
+        UnusualBall c => Fill(Conflicts.UnusualBall, measures.SayDough(c.Ball), measures.SayDough(c.Least), measures.SayDough(c.Most)),
+        PartsWithoutLabel c => Fill(Conflicts.PartsWithoutLabel, WordText.And([.. c.Names])),
+        SimmersTooThick c => Fill(Conflicts.SimmersTooThick, Length(c.Asked), Length(c.Longest)),
+        SaltierThanAsked c => Fill(Conflicts.SaltierThanAsked, Percent(c.Asked), Percent(c.Has)),
+        PotTooSmall c => Fill(Conflicts.PotTooSmall, measures.Say(c.PerPot), measures.Say(c.Holds), Whole(c.Pots)),
         NoSensibleDose c => Fill(Conflicts.NoSensibleDose, Percent(c.NearestFresh)),
         BegunDoughOffItsHours c => Begun(c),
         NothingPermitted c => Fill(NothingPermittedFor(c.Because), nameOf(c.EaterId)),

@@ -1,9 +1,12 @@
 using System.Diagnostics;
 using GameNight.Planning;
 using GameNight.Planning.Appetite;
+using GameNight.Planning.Cheese;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Guests;
+using GameNight.Planning.Heat;
+using GameNight.Planning.Sauce;
 using GameNight.Planning.Toppings;
 using GameNight.Web.Wording.Texts;
 using static GameNight.Web.Wording.Phrase;
@@ -27,6 +30,9 @@ public static class ReasonText
         LossAdded r => Fill(Reasons.LossAdded, Percent(r.Loss)),
         BatchesByCapacity r => Fill(
             Reasons.BatchesByCapacity, measures.SayDough(r.Capacity), Counted(nameof(Reasons.BatchesOther), r.Batches)),
+        WaterRule { Preferment: { } preferment } r => Fill(
+            Reasons.WaterRuleWithPreferment, measures.Say(r.Dough), measures.Say(r.Flour), measures.Say(r.Room), measures.Say(preferment),
+            measures.SayDifference(r.FrictionKelvin)),
         WaterRule r => Fill(
             Reasons.WaterRule, measures.Say(r.Dough), measures.Say(r.Flour), measures.Say(r.Room), measures.SayDifference(r.FrictionKelvin)),
         WaterLimited r => Fill(Reasons.WaterLimited, measures.SayTemperature(r.NeededCelsius), measures.Say(r.Limit)),
@@ -40,6 +46,34 @@ public static class ReasonText
         RiseHiddenInTheCold r => Fill(Reasons.RiseHiddenInTheCold, Percent(r.Dissolved)),
         SugarSlowsYeast r => Fill(Reasons.SugarSlowsYeast, Percent(r.Sugar), Percent(r.Limit)),
         CourseFollowsReadings r => Counted(nameof(Reasons.CourseFollowsReadingsOther), r.Readings, Number(r.GasFactor)),
+        LittleSalt r => Fill(Reasons.LittleSalt, Percent(r.OfFlour), Percent(r.Least)),
+        MuchOil r => Fill(Reasons.MuchOil, Percent(r.OfFlour), Percent(r.Most)),
+        PrefermentAhead r => Fill(Reasons.PrefermentAhead, r.Name, Length(r.Before)),
+        HydrationForHumidity r => Fill(
+            Reasons.HydrationForHumidity, Chance(r.RoomHumidity), Chance(r.FlourMoisture.Expected), Chance(r.FlourMoisture.Low),
+            Chance(r.FlourMoisture.High), Percent(r.Before), Percent(r.After), Percent(r.Uncapped)),
+        HydrationForMoisture r => Fill(
+            Reasons.HydrationForMoisture, Percent(r.FlourMoisture), Percent(r.Before), Percent(r.After), Percent(r.Uncapped)),
+        FlourKeptSealed r => Fill(Reasons.FlourKeptSealed, Chance(r.RoomHumidity)),
+        HydrationForKneader r => Fill(Reasons.HydrationForKneader, Percent(r.StayedOut), Percent(r.Before), Percent(r.After)),
+        FlourBlended r => Fill(Reasons.FlourBlended, Percent(r.Absorption), Percent(r.Protein), Percent(r.Hydration)),
+        FrictionEstimated r => Fill(Reasons.FrictionEstimated, measures.SayDifference(r.Kelvin)),
+        WaterByHeatBalance r => Fill(Reasons.WaterByHeatBalance, measures.SayTemperature(r.WaterCelsius), measures.SayDifference(r.RiseKelvin)),
+        IceReplacesWater r => Fill(Reasons.IceReplacesWater, Percent(r.OfWater), measures.Say(r.Tap), measures.Say(r.Ice)),
+        YeastIsWoken r => Fill(Reasons.YeastIsWoken, measures.Say(r.Water), Percent(r.OfWater), measures.Say(r.Rest), Length(r.Foam)),
+        DissolveAndSplit r => Fill(
+            Reasons.DissolveAndSplit, Balls(r.Balls), measures.SayDough(r.Yeast), measures.SayDough(r.Dissolve), measures.SayDough(r.InWater),
+            measures.SayDough(r.Use), measures.SayDough(r.WaterLeft)),
+        SoakFromModel { Readings: 0 } r => Fill(Reasons.SoakFromModel, Number(r.ThicknessMillimetres), measures.Say(r.SetPoint)),
+        SoakFromModel r => Counted(
+            nameof(Reasons.SoakFromModelReadOther), r.Readings, Number(r.ThicknessMillimetres), measures.Say(r.SetPoint)),
+        SoakFromRule r => Fill(r.IsForWantOfModel ? Reasons.SoakFromRuleOnly : Reasons.SoakFromRule, Length(r.AfterAirIsHot)),
+        SimmeredOff r => Counted(nameof(Reasons.SimmeredOffOther), r.Pots, Whole(r.GramsPerMinute), measures.Say(r.Evaporated)),
+        SaltInTheTins r => Fill(r.FromLabel ? Reasons.SaltInTheTins : Reasons.SaltInTheTinsAssumed, measures.SayDough(r.AlreadyIn)),
+        AlcoholLeft r => Fill(Reasons.AlcoholLeft, Chance(r.Retained), measures.SayDough(r.PerPie)),
+        SoggyMiddle r => Fill(
+            Reasons.SoggyMiddle, measures.SayPerArea(r.LoadGramsPerCm2), measures.SayPerArea(r.AtLeastGramsPerCm2),
+            measures.SayPerArea(r.BoundGramsPerCm2), measures.SayPerArea(r.CookedFirstGramsPerCm2)),
         SpreadOnArea r => Fill(Reasons.SpreadOnArea, measures.SayArea(r.AreaCm2), measures.SayPerArea(r.GramsPerCm2)),
         _ => throw new UnreachableException($"No wording for {reason.GetType().Name}."),
     };

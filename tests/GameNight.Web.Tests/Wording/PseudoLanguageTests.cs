@@ -21,7 +21,7 @@ namespace GameNight.Web.Tests.Wording;
 public sealed class PseudoLanguageTests : IDisposable
 {
     private static readonly string[] Given =
-        ["Rui", "Board night", "Thursday table", "Inês", "Europe/Lisbon", "Rua do Forno 3", "olives", "Mushrooms", "no nuts at all", "Tomma", "Marek", "Europe/Berlin"];
+        ["Rui", "Board night", "Thursday table", "Inês", "Europe/Lisbon", "Rua do Forno 3", "olives", "Mushrooms", "no nuts at all", "Tomma", "Marek", "Europe/Berlin", "guest-1"];
 
     private static readonly MovedSince AMove = new(
         new LocalDateTime(2026, 12, 3, 19, 0), "Europe/Berlin", new LocalDateTime(2026, 12, 10, 19, 0), "Europe/Lisbon", false);

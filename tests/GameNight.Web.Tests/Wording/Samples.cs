@@ -32,6 +32,7 @@ internal static class Samples
     private static List<object?> Values(Type type) =>
         type.IsEnum ? [.. Enum.GetValues(type).Cast<object?>()]
         : type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>) ? [.. Lists(type.GetGenericArguments()[0])]
+        : type == typeof(bool) ? [true, false]
         : type == typeof(string) ? ["guest-1"]
         : type == typeof(int) ? [2, 1, 0]
         : type == typeof(double) ? [1.5, 0.0]
@@ -42,7 +43,15 @@ internal static class Samples
         : type == typeof(PieCount) ? [new PieCount(3), new PieCount(1)]
         : type == typeof(Duration) ? [Duration.FromMinutes(95), Duration.FromHours(2), Duration.Zero]
         : type == typeof(Instant) ? [Instant.FromUtc(2026, 12, 12, 18, 30)]
+        : type.IsGenericType && type.GetGenericTypeDefinition() == typeof(Estimate<>) ? [Banded(type)]
+        : type is { Namespace: { } planner, IsClass: true } && planner.StartsWith("GameNight.Planning", StringComparison.Ordinal) ? [.. Of(type).Take(1)]
         : throw new NotSupportedException($"Say here what a {type.Name} looks like.");
+
+    private static object Banded(Type estimate)
+    {
+        var value = Values(estimate.GetGenericArguments()[0])[0];
+        return Activator.CreateInstance(estimate, value, value, value)!;
+    }
 
     private static IEnumerable<object?> Lists(Type element)
     {
