@@ -4,7 +4,6 @@ using GameNight.Planning.Appetite;
 using GameNight.Planning.Cheese;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
-using GameNight.Planning.Foods;
 using GameNight.Planning.Heat;
 using GameNight.Planning.Foods;
 using GameNight.Planning.Reference;
@@ -24,9 +23,6 @@ public sealed record ReferenceTables(
     StepTable Steps,
     SafetyTable Safety,
     MenuTable Menu,
-    FoodTable Foods,
-    SauceTable Sauces,
-    CheeseTable Cheese,
     MaterialsTable Materials,
     FoodTable Foods,
     SauceTable Sauces,
@@ -49,9 +45,6 @@ public sealed record ReferenceTables(
         ReferenceText.Parse<StepTable>(textByFile, StepTable.File),
         ReferenceText.Parse<SafetyTable>(textByFile, SafetyTable.File),
         ReferenceText.Parse<MenuTable>(textByFile, MenuTable.File),
-        ReferenceText.Parse<FoodTable>(textByFile, FoodTable.File),
-        ReferenceText.Parse<SauceTable>(textByFile, SauceTable.File),
-        ReferenceText.Parse<CheeseTable>(textByFile, CheeseTable.File),
         ReferenceText.Parse<MaterialsTable>(textByFile, MaterialsTable.File),
         ReferenceText.Parse<FoodTable>(textByFile, FoodTable.File),
         ReferenceText.Parse<SauceTable>(textByFile, SauceTable.File),
