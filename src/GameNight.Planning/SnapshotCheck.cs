@@ -1,8 +1,6 @@
-using GameNight.Planning.Cheese;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Quantities;
-using GameNight.Planning.Sauce;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 using NodaTime;
@@ -49,7 +47,8 @@ public sealed class SnapshotCheck(ReferenceTables tables)
     public IReadOnlyList<SnapshotProblem> Problems(NightSnapshot night) =>
     [
         .. Guests(night), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape("shape", night.Shape), .. MenuProblems(night.Menu),
-        .. Hours(night), .. Problems(night.ByHand), .. Begun(night), .. Sauce(night.Sauce), .. Blend(night.CheeseBlend), .. (night.Readings ?? []).SelectMany(Problems),
+        .. Hours(night), .. Problems(night.ByHand), .. Begun(night), .. HouseFoodCheck.Problems(night.Sauce, tables),
+        .. HouseFoodCheck.Problems(night.CheeseBlend, tables), .. (night.Readings ?? []).SelectMany(Problems),
         .. night.Readings?.Count > MostReadings ? [new SnapshotProblem("readings", SnapshotFault.WrongCount, night.Readings.Count, 0, MostReadings)] : Array.Empty<SnapshotProblem>(),
     ];
 
@@ -201,51 +200,6 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         {
             yield return problem;
         }
-    }
-
-    private IEnumerable<SnapshotProblem> Sauce(HouseSauce? sauce)
-    {
-        if (sauce is null)
-        {
-            yield break;
-        }
-
-        foreach (var (field, given, range) in SauceLimits.Broken(sauce.Formula, tables.Sauces))
-        {
-            yield return new($"sauce.formula.{field}", SnapshotFault.OutOfRange, given, range.Low, range.High);
-        }
-
-        if (SauceLimits.RepeatsAPart(sauce.Formula))
-        {
-            yield return new("sauce.formula.parts", SnapshotFault.Repeated);
-        }
-
-        if (sauce.Tins is { Count: 0 or > SauceLimits.MostTinSizes } tins)
-        {
-            yield return new("sauce.tins", SnapshotFault.WrongCount, tins.Count, 1, SauceLimits.MostTinSizes);
-        }
-
-        var size = tables.Sauces.Ranges.TinGrams;
-        foreach (var tin in (sauce.Tins ?? []).Where(tin => !size.Holds(tin.Value)))
-        {
-            yield return new("sauce.tins", SnapshotFault.OutOfRange, tin.Value, size.Low, size.High);
-        }
-    }
-
-    private IEnumerable<SnapshotProblem> Blend(HouseCheese? cheese)
-    {
-        if (cheese is null)
-        {
-            return [];
-        }
-
-        var (sum, drained) = (CheeseBlend.SumTolerance, tables.Cheese.Drained);
-        SnapshotProblem?[] all =
-        [
-            Range("cheeseBlend.blend", cheese.Blend.Sum, 1 - sum, 1 + sum),
-            Range("cheeseBlend.blend.drained", cheese.Blend.Drained.Value, drained.Low, drained.High),
-        ];
-        return all.OfType<SnapshotProblem>();
     }
 
     private static IEnumerable<SnapshotProblem> Hours(NightSnapshot night)

@@ -29,7 +29,7 @@ public sealed record AlcoholLeft(Share Retained, Grams PerPie) : Reason;
 public sealed record SimmersTooThick(Duration Asked, Duration Longest) : Conflict;
 
 /// <summary>What the tins bring is more salt than the sauce is to have: none is added.</summary>
-public sealed record SaltierThanAsked(Share Asked, Share Has) : Conflict;
+public sealed record SaltierThanAsked(Share Asked, Share Already) : Conflict;
 
 /// <summary>All pots of an evening do not take the sauce; it is planned as if they did.</summary>
 public sealed record PotTooSmall(Grams PerPot, Grams Holds, int Pots) : Conflict;

@@ -14,7 +14,7 @@ internal sealed class SimmeredSauce
     {
         Parts = formula.For(tomato);
         var raw = foods.Sum(Parts);
-                Pots = (int)Math.Clamp(Math.Ceiling(raw.Mass / formula.Pot.Holds), 1, table.Pot.MostPots);
+        Pots = (int)Math.Clamp(Math.Ceiling(raw.Mass / formula.Pot.Holds), 1, table.Pot.MostPots);
 
         var thickest = table.Thickest.WaterShare;
         var mostEvaporated = Math.Max(0, (raw.Water.Value - (thickest * raw.Mass.Value)) / (1 - thickest));
