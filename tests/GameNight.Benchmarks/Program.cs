@@ -5,7 +5,8 @@ using GameNight.Planning.Guests;
 using GameNight.TestKit;
 using static GameNight.TestKit.Nights.NightBuilder;
 
-// Planner time and allocations by number of guests, in one run on this machine: read the ratios, not the milliseconds.
+// Planner time and allocations by number of guests, then of the models of dough and heat beside a general library, in one run on
+// this machine: read the ratios, not the milliseconds.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 var planner = new NightPlanner(SharedFolder.Tables);
 planner.Plan(Night(12), Now, new Effort(1));
@@ -38,6 +39,8 @@ foreach (var guests in new[] { 12, 40, 200 })
             + $"{allocated / 1024.0,10:0} {plan.Split.Quality,-11} {plan.Timeline.Quality,-10} {median / reference,20:0.0}");
     }
 }
+
+ModelBench.Run();
 
 // Three of four guests like or dislike something, every eighth keeps a diet or an allergy.
 static NightSnapshot Night(int guests)

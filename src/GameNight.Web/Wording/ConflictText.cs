@@ -26,7 +26,7 @@ public sealed class ConflictText(string zone, Func<string, string> nameOf, Measu
         UnusualBall c => Fill(Conflicts.UnusualBall, measures.SayDough(c.Ball), measures.SayDough(c.Least), measures.SayDough(c.Most)),
         PartsWithoutLabel c => Fill(Conflicts.PartsWithoutLabel, WordText.And([.. c.Names])),
         SimmersTooThick c => Fill(Conflicts.SimmersTooThick, Length(c.Asked), Length(c.Longest)),
-        SaltierThanAsked c => Fill(Conflicts.SaltierThanAsked, Percent(c.Asked), Percent(c.Has)),
+        SaltierThanAsked c => Fill(Conflicts.SaltierThanAsked, Percent(c.Asked), Percent(c.Already)),
         PotTooSmall c => Fill(Conflicts.PotTooSmall, measures.Say(c.PerPot), measures.Say(c.Holds), Whole(c.Pots)),
         NoSensibleDose c => Fill(Conflicts.NoSensibleDose, Percent(c.NearestFresh)),
         BegunDoughOffItsHours c => Begun(c),
