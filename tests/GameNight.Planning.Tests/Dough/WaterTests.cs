@@ -15,7 +15,7 @@ public class WaterTests
     private static readonly Gen<WaterRequest> Requests =
         from dough in Gen.Double[20, 28]
         from room in Gen.Double[5, 39]
-        from friction in Gen.Double[-10, 45]
+        from friction in Gen.Double[-9.9, 44.9]
         from tap in Gen.Double[0, 35]
         from hydration in Gen.Double[0.45, 1]
         from preferment in Gen.Double[0.02, 0.4]
