@@ -59,8 +59,9 @@ public class WaterTests
     {
         var (needed, water) = (WaterTemperature.Rule(request), WaterTemperature.For(request, Heat));
 
-        Assert.Equal(
-            Math.Abs(needed - water.Water.Expected.Value) > 1e-9, water.Because.Any(reason => reason is WaterLimited));
+        // At the limit itself it is rounding that decides.
+        var off = Math.Abs(needed - water.Water.Expected.Value);
+        Assert.True(off is > 0 and < 1e-9 || off > 0 == water.Because.Any(reason => reason is WaterLimited));
         Assert.InRange(water.Rest?.Value ?? water.Water.Expected.Value, 0, WaterTemperature.HottestCelsius);
     });
 
