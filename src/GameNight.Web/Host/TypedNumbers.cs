@@ -15,6 +15,9 @@ public sealed class TypedNumbers
 
     public static string Text(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
 
+    /// <summary>Notes what is wrong with a field that is no number, or no number alone.</summary>
+    public void Refuse(string field, string problem) => _problems[field] = problem;
+
     /// <returns>The number, or <paramref name="low"/> with a problem noted.</returns>
     public double Read(string field, string text, double low, double high)
     {

@@ -40,6 +40,10 @@ public static class QuantityText
         _ => Hundredths(mass.Value),
     };
 
+    /// <summary>All digits of a mass that stands on the step of a scale; others as <see cref="GramNumber"/>.</summary>
+    public static string ScaleNumber(Grams mass) =>
+        Math.Abs(Math.Round(mass.Value, 3) - mass.Value) < 1e-9 ? mass.Value.ToString("#,0.###", Numbers) : GramNumber(mass);
+
     /// <summary>A share in percent: whole from 10 %, tenths from 1 %, hundredths below.</summary>
     public static string Percent(Share share) => Percent(share.Value);
 

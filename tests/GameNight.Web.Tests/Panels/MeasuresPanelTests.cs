@@ -32,9 +32,10 @@ public class MeasuresPanelTests : BunitContext
 
         Assert.Equal(QuantityText.GramNumber(batch.Flour), rows[0].Children[2].TextContent);
         Assert.Contains("cups of bread flour or", Beside(rows[0]), StringComparison.Ordinal);
-        Assert.Contains("°F", rows[1].Children[0].TextContent, StringComparison.Ordinal);
-        Assert.Contains("fl oz", Beside(rows[1]), StringComparison.Ordinal);
-        Assert.Contains("of table salt", Beside(rows[2]), StringComparison.Ordinal);
+        Assert.Contains("held back", rows[1].Children[0].TextContent, StringComparison.Ordinal);
+        Assert.Contains("°F", rows[2].Children[0].TextContent, StringComparison.Ordinal);
+        Assert.Contains("fl oz", Beside(rows[2]), StringComparison.Ordinal);
+        Assert.Contains("of table salt", Beside(rows[3]), StringComparison.Ordinal);
         Assert.Equal(Plans.Usual.Yeast.Form == YeastForm.Fresh, !Beside(rows[^1]).Contains("spoon", StringComparison.Ordinal));
         Assert.DoesNotContain("°C", panel.Markup, StringComparison.Ordinal);
 

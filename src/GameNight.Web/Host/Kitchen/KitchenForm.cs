@@ -29,6 +29,7 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
     public SortedSet<IsoDayOfWeek> WorkDays { get; } = [];
     public string WorkFrom { get; set; } = "08:30";
     public string WorkUntil { get; set; } = "17:30";
+    public FlourForm Flour { get; } = new(shown);
 
     public static KitchenForm Of(KitchenFacts facts, Measures measures)
     {
@@ -61,8 +62,9 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
         return form;
     }
 
+    /// <param name="kept">The kitchen as it is kept now: what it learned is not typed here and stays.</param>
     /// <returns>The facts, or the fields that cannot be read. Field names are those of the planner's check.</returns>
-    public (KitchenFacts? Facts, IReadOnlyDictionary<string, string> Problems) Read()
+    public (KitchenFacts? Facts, IReadOnlyDictionary<string, string> Problems) Read(KitchenSnapshot? kept = null)
     {
         var numbers = new TypedNumbers();
         var times = new Dictionary<string, string>();
@@ -90,7 +92,11 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
             Duration.FromMinutes(numbers.Read("preheatMinutes", Preheat, 0, 180)),
             Duration.FromMinutes(numbers.Read("soakMinutes", Soak, 0, 180)),
             Duration.FromMinutes(numbers.Read("bakeMinutes", Bake, 1, 60)),
-            Duration.FromMinutes(numbers.Read("recoveryMinutes", Recovery, 0, 60)));
+            Duration.FromMinutes(numbers.Read("recoveryMinutes", Recovery, 0, 60)),
+            (kept ?? shown).Calibration,
+            Flour.ReadFlour(numbers),
+            Flour.ReadScale(numbers),
+            (kept ?? shown).FrictionKelvin);
         var hours = new HostHours(sleepFrom, sleepUntil, [.. WorkDays.Select(day => new WorkingHours(day, workFrom, workUntil))]);
         var problems = numbers.Problems.Concat(times).ToDictionary();
         return (problems.Count == 0 ? new KitchenFacts(kitchen, hours) : null, problems);
