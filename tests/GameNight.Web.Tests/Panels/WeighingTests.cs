@@ -2,7 +2,6 @@ using Bunit;
 using GameNight.Planning;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Quantities;
-using GameNight.TestKit.Nights;
 using GameNight.Web.Host.Plan;
 using GameNight.Web.Host.Print;
 using GameNight.Web.Tests.Print;
