@@ -1,5 +1,6 @@
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
+using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
 using NodaTime;
 
@@ -19,6 +20,7 @@ namespace GameNight.Planning;
 /// <param name="Flour">What is known of the flour's moisture; null moves no water.</param>
 /// <param name="Scale">What the scales can tell apart; null when the host has not said.</param>
 /// <param name="FrictionKelvin">Learned friction factor in kelvins of the temperature sum, -10 to 45; null for a handbook's.</param>
+/// <param name="Place">What pies are baked on; null when the host has not said.</param>
 public sealed record KitchenSnapshot(
     Celsius Room,
     Celsius? Fridge,
@@ -36,4 +38,5 @@ public sealed record KitchenSnapshot(
     FermentationCalibration? Calibration = null,
     KitchenFlour? Flour = null,
     KitchenScale? Scale = null,
-    double? FrictionKelvin = null);
+    double? FrictionKelvin = null,
+    BakingPlace? Place = null);

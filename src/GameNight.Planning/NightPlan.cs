@@ -2,6 +2,7 @@ using GameNight.Planning.Appetite;
 using GameNight.Planning.Cheese;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
+using GameNight.Planning.Heat;
 using GameNight.Planning.Safety;
 using GameNight.Planning.Sauce;
 using GameNight.Planning.Timeline;
@@ -25,6 +26,7 @@ public enum PlanStage
 /// <param name="SauceToMake">Null when no sauce is made by a formula.</param>
 /// <param name="CheeseToGrate">Null when no cheese is blended here.</param>
 /// <param name="WaterLoads">One for each combination on the pies; null in plans of before it was counted.</param>
+/// <param name="Oven">Null in plans of before it was reckoned.</param>
 public sealed record NightPlan(
     string EngineVersion,
     PlanStage Stage,
@@ -44,4 +46,5 @@ public sealed record NightPlan(
     Ripening? Ripening = null,
     SaucePlan? SauceToMake = null,
     CheesePlan? CheeseToGrate = null,
-    IReadOnlyList<WaterLoad>? WaterLoads = null);
+    IReadOnlyList<WaterLoad>? WaterLoads = null,
+    OvenPlan? Oven = null);

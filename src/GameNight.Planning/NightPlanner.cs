@@ -15,7 +15,7 @@ namespace GameNight.Planning;
 public sealed class NightPlanner(ReferenceTables tables)
 {
     /// <summary>Raised whenever the same snapshot would give another plan.</summary>
-    public const string EngineVersion = "3";
+    public const string EngineVersion = "4";
 
     private readonly SnapshotCheck _check = new(tables);
 
@@ -54,18 +54,19 @@ public sealed class NightPlanner(ReferenceTables tables)
             pies.Count.Value.Value, night.Shape, night.Formula, night.Kitchen.BatchCapacity, night.ByHand.Ball,
             Hydration.For(night.Formula, night.Kitchen.Flour, night.Kitchen.Room, tables.Flour), tables.Dough);
 
-        var quick = Finish(night, now, forecast, pies, dough, Effort.Quick, cancellation);
+        var oven = NightOven.For(night, tables);
+        var quick = Finish(night, now, forecast, pies, dough, oven, Effort.Quick, cancellation);
         if (effort == Effort.Quick)
         {
             return quick;
         }
 
         progress?.Report(quick);
-        return Finish(night, now, forecast, pies, dough, effort, cancellation);
+        return Finish(night, now, forecast, pies, dough, oven, effort, cancellation);
     }
 
     private NightPlan Finish(
-        NightSnapshot night, Instant now, SlicesForecast forecast, PiePlan pies, DoughPlan dough, Effort effort,
+        NightSnapshot night, Instant now, SlicesForecast forecast, PiePlan pies, DoughPlan dough, NightOven? oven, Effort effort,
         CancellationToken cancellation)
     {
         var count = pies.Count.Value.Value;
@@ -74,7 +75,7 @@ public sealed class NightPlanner(ReferenceTables tables)
         var sauceToMake = NightSauceAndCheese.Sauce(night, amounts, tables);
         var cheeseToGrate = NightSauceAndCheese.Cheese(night, amounts, tables);
         var timeline = Backwards.From(
-            NightRequests.Timeline(night, now, dough, split, sauceToMake, tables.Steps), effort, cancellation);
+            NightRequests.Timeline(night, now, dough, split, sauceToMake, oven?.Soak.Value, tables.Steps), effort, cancellation);
         var journey = NightRequests.Journey(night, timeline, dough, tables);
         var yeast = night.Begun?.Yeast ?? YeastDoseModel.For(
             journey, night.Formula, dough.Flour, night.ByHand.Yeast, tables.Fermentation, tables.Dough,
@@ -101,6 +102,7 @@ public sealed class NightPlanner(ReferenceTables tables)
             NightRequests.Ripening(night, timeline, dough, journey, yeast.ShareOfFlour.Value, tables),
             sauceToMake?.MadeAt(NightRequests.SauceReady(night, timeline)),
             cheeseToGrate,
-            NightSauceAndCheese.WaterLoads(night, split, sauceToMake, cheeseToGrate, tables));
+            NightSauceAndCheese.WaterLoads(night, split, sauceToMake, cheeseToGrate, tables),
+            oven?.Plan(dough, amounts, timeline));
     }
 }

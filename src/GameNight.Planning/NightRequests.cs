@@ -40,8 +40,9 @@ internal static class NightRequests
     }
 
     /// <param name="sauce">Null when no formula says how long the sauce takes.</param>
+    /// <param name="soak">Null for the kitchen's own.</param>
     public static TimelineRequest Timeline(
-        NightSnapshot night, Instant now, DoughPlan dough, ToppingSplit split, SaucePlan? sauce, StepTable steps)
+        NightSnapshot night, Instant now, DoughPlan dough, ToppingSplit split, SaucePlan? sauce, Duration? soak, StepTable steps)
     {
         var kitchen = night.Kitchen;
         return new TimelineRequest(
@@ -67,7 +68,7 @@ internal static class NightRequests
                 GrateCheese: Minutes(StepName.GrateCheese),
                 PrepareToppings: Minutes(StepName.PrepareToppings),
                 Preheat: kitchen.Preheat,
-                Soak: kitchen.Soak,
+                Soak: soak ?? kitchen.Soak,
                 Shape: Minutes(StepName.Shape),
                 Top: Minutes(StepName.Top),
                 Bake: kitchen.Bake,

@@ -108,7 +108,13 @@ public sealed class SnapshotCheck(ReferenceTables tables)
                 ? Range("kitchen.frictionKelvin", friction, FrictionFactor.Least, FrictionFactor.Most)
                 : null,
         ];
-        return all.OfType<SnapshotProblem>();
+        return
+        [
+            .. all.OfType<SnapshotProblem>(),
+            .. kitchen.Place is { } place
+                ? place.Problems("kitchen.place", place.In(kitchen.Room, kitchen.Oven, kitchen.Preheat), tables.Materials)
+                : [],
+        ];
     }
 
     /// <summary>A dough that is begun came out of a plan; what arrives from elsewhere must at least look like it did.</summary>

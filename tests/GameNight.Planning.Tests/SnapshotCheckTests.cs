@@ -2,6 +2,7 @@ using GameNight.Planning.Dough;
 using GameNight.Planning.Cheese;
 using GameNight.Planning.Foods;
 using GameNight.Planning.Guests;
+using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Sauce;
 using GameNight.Planning.Timeline;
@@ -45,6 +46,13 @@ public class SnapshotCheckTests
         { "kitchen.scale.coarseGrams", night => night with { Kitchen = night.Kitchen with { Scale = new KitchenScale(default, default) } } },
         { "kitchen.scale.fineGrams", night => night with { Kitchen = night.Kitchen with { Scale = new KitchenScale(new Grams(1), new Grams(2)) } } },
         { "kitchen.frictionKelvin", night => night with { Kitchen = night.Kitchen with { FrictionKelvin = double.NaN } } },
+        { "kitchen.place.surface.thicknessMillimetres", Place(place => place with { Surface = place.Surface with { ThicknessMillimetres = 100 } }) },
+        { "kitchen.place.surface.widthCentimetres", Place(place => place with { Surface = place.Surface with { Width = default } }) },
+        { "kitchen.place.ironAbove.thicknessMillimetres", Place(place => place with { IronAbove = place.Surface with { Kind = SurfaceKind.CastIron, ThicknessMillimetres = double.NaN } }) },
+        { "kitchen.place.setPointCelsius", night => Place(place => place with { IronAbove = place.Surface with { Kind = SurfaceKind.Aluminium } })(night with { Kitchen = night.Kitchen with { Oven = new Celsius(400) } }) },
+        { "kitchen.place.readings", Place(place => place with { Readings = [.. Enumerable.Repeat(new SurfaceReading(Duration.FromMinutes(9), new Celsius(90)), 201)] }) },
+        { "kitchen.place.readings.afterSwitchOnMinutes", Place(place => place with { Readings = [new SurfaceReading(Duration.FromHours(7), new Celsius(90))] }) },
+        { "kitchen.place.readings.topCelsius", Place(place => place with { Readings = [new SurfaceReading(Duration.FromHours(1), new Celsius(-20))] }) },
         { "byHand.ballGrams", night => night with { ByHand = ByHand.Nothing with { Ball = new Grams(20) } } },
         { "shape.oilInsetCentimetres", night => night with { Shape = night.Shape with { OilInset = new Centimetres(40) } } },
         { "shape.diameterCentimetres", night => night with { Shape = night.Shape with { Diameter = new Centimetres(80) } } },
@@ -72,6 +80,11 @@ public class SnapshotCheckTests
         { "cheeseBlend.blend", night => night with { CheeseBlend = new HouseCheese("cheese-blend", new CheeseBlend(new Share(0.5), new Share(0.2), new Share(0.2))) } },
         { "cheeseBlend.blend.drained", night => night with { CheeseBlend = new HouseCheese("cheese-blend", new CheeseBlend(default, default, new Share(1), new Share(0.5))) } },
         { "byHand.yeast", night => night with { ByHand = ByHand.Nothing with { Yeast = new Share(0) } } },
+    };
+
+    private static Func<NightSnapshot, NightSnapshot> Place(Func<BakingPlace, BakingPlace> spoil) => night => night with
+    {
+        Kitchen = night.Kitchen with { Place = spoil(BakingPlace.Assumed) },
     };
 
     private static Func<NightSnapshot, NightSnapshot> Sauce(Func<SauceFormula, SauceFormula> spoil) => night => night with

@@ -27,7 +27,7 @@ public sealed record LearnedHeat(Estimate<double> Multiplier, int Readings, doub
     private const double Golden = 0.6180339887498949;
     private const double Nudge = 0.02;
 
-    private static readonly ValidRange Hours = new(0, 6, "later the surface has long been at its set-point");
+    internal static ValidRange Hours { get; } = new(0, 6, "later the surface has long been at its set-point");
 
     /// <summary>
     /// Least squares over the logarithm of the multiplier, with what the table says as one more reading, as sure as the

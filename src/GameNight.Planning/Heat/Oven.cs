@@ -30,13 +30,18 @@ public sealed record Oven(
         ? SetPoint.Value
         : Room.Value + (SetPoint.Value - Room.Value) * seconds / Preheat.TotalSeconds;
 
-    /// <summary>What is wrong with the set-point for a surface, for screens and API.</summary>
+    /// <summary>What is wrong with the set-point for the surface and the plate above, and with that plate, for screens and API.</summary>
     public IReadOnlyList<SnapshotProblem> Problems(string path, BakingSurface surface, MaterialsTable table)
     {
-        var range = table.Of(surface.Kind).OvenCelsius;
-        return range.Holds(SetPoint.Value)
-            ? IronAbove?.Problems($"{path}.ironAbove", table) ?? []
-            : [new SnapshotProblem($"{path}.setPointCelsius", SnapshotFault.OutOfRange, SetPoint.Value, range.Low, range.High)];
+        return [.. SetPointFor(surface), .. IronAbove is { } iron ? [.. SetPointFor(iron), .. iron.Problems($"{path}.ironAbove", table)] : Array.Empty<SnapshotProblem>()];
+
+        IReadOnlyList<SnapshotProblem> SetPointFor(BakingSurface body)
+        {
+            var range = table.Of(body.Kind).OvenCelsius;
+            return range.Holds(SetPoint.Value)
+                ? []
+                : [new SnapshotProblem($"{path}.setPointCelsius", SnapshotFault.OutOfRange, SetPoint.Value, range.Low, range.High)];
+        }
     }
 
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, which the message names.</exception>

@@ -15,7 +15,9 @@ public sealed record PieHeat(
     double BoilingCelsius,
     Estimate<double> ThroughSurfaceJoules)
 {
-    private static readonly ValidRange ToppingsGrams = new(0, 3000, "more than that is no pie");
+    internal const double MostToppingsGrams = 3000;
+
+    private static readonly ValidRange ToppingsGrams = new(0, MostToppingsGrams, "more than that is no pie");
 
     public double TotalJoules => DoughJoules + WaterJoules + ToppingsJoules;
 

@@ -15,11 +15,12 @@ public sealed class Measures
     private static readonly Grams FirstPounds = new(2 * Unit.GramsPerPound);
     private static readonly Grams LeastOnAScaleOfOunces = new(0.1 * Unit.GramsPerOunce);
 
-    private Measures(MeasureSystem system, Unit temperature, Unit length, Unit mass, Unit altitude, Unit area, Unit massPerArea)
+    private Measures(MeasureSystem system, Unit temperature, Unit length, Unit thickness, Unit mass, Unit altitude, Unit area, Unit massPerArea)
     {
         System = system;
         Temperature = temperature;
         Length = length;
+        Thickness = thickness;
         Mass = mass;
         Altitude = altitude;
         Area = area;
@@ -27,10 +28,10 @@ public sealed class Measures
     }
 
     public static Measures Metric { get; } = new(
-        MeasureSystem.Metric, Unit.Celsius, Unit.Centimetres, Unit.Grams, Unit.Metres, Unit.SquareCentimetres, Unit.GramsPerSquareCentimetre);
+        MeasureSystem.Metric, Unit.Celsius, Unit.Centimetres, Unit.Millimetres, Unit.Grams, Unit.Metres, Unit.SquareCentimetres, Unit.GramsPerSquareCentimetre);
 
     public static Measures UsCustomary { get; } = new(
-        MeasureSystem.UsCustomary, Unit.Fahrenheit, Unit.Inches, Unit.Ounces, Unit.Feet, Unit.SquareInches, Unit.OuncesPerSquareInch);
+        MeasureSystem.UsCustomary, Unit.Fahrenheit, Unit.Inches, Unit.ThinInches, Unit.Ounces, Unit.Feet, Unit.SquareInches, Unit.OuncesPerSquareInch);
 
     public MeasureSystem System { get; }
 
@@ -39,6 +40,9 @@ public sealed class Measures
     public Unit Temperature { get; }
 
     public Unit Length { get; }
+
+    /// <summary>Of stones and plates; kept in millimetres.</summary>
+    public Unit Thickness { get; }
 
     /// <summary>The unit in which masses are typed.</summary>
     public Unit Mass { get; }
@@ -60,6 +64,7 @@ public sealed class Measures
     public Unit? UnitOf(string field) =>
         field.EndsWith("Celsius", StringComparison.Ordinal) ? Temperature
         : field.EndsWith("Centimetres", StringComparison.Ordinal) ? Length
+        : field.EndsWith("Millimetres", StringComparison.Ordinal) ? Thickness
         : field.EndsWith("GramsPerCm2", StringComparison.OrdinalIgnoreCase) ? MassPerArea
         : field.EndsWith("Grams", StringComparison.Ordinal) ? Mass
         : field.EndsWith("Metres", StringComparison.Ordinal) ? Altitude

@@ -43,6 +43,12 @@ public sealed class Unit
 
     public static Unit Inches { get; } = new(() => Amounts.UnitInches, CentimetresPerInch, 2, Number);
 
+    /// <summary>Kept in millimetres.</summary>
+    public static Unit Millimetres { get; } = new(() => Amounts.UnitMillimetres, 1, 1, Number);
+
+    /// <summary>Kept in millimetres, for what is thin.</summary>
+    public static Unit ThinInches { get; } = new(() => Amounts.UnitInches, 10 * CentimetresPerInch, 3, Hundredths);
+
     public static Unit Metres { get; } = new(() => Amounts.UnitMetres, 1, 0, Whole);
 
     public static Unit Feet { get; } = new(() => Amounts.UnitFeet, MetresPerFoot, 0, Whole);

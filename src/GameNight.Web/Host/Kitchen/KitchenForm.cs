@@ -24,6 +24,7 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
     public string Soak { get; set; } = "";
     public string Bake { get; set; } = "";
     public string Recovery { get; set; } = "";
+    public PlaceForm Place { get; init; } = new(null, measures);
     public string SleepFrom { get; set; } = "";
     public string SleepUntil { get; set; } = "";
     public SortedSet<IsoDayOfWeek> WorkDays { get; } = [];
@@ -49,6 +50,7 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
             Soak = TypedNumbers.Text(kitchen.Soak.TotalMinutes),
             Bake = TypedNumbers.Text(kitchen.Bake.TotalMinutes),
             Recovery = TypedNumbers.Text(kitchen.Recovery.TotalMinutes),
+            Place = PlaceForm.Of(kitchen.Place, measures),
             SleepFrom = TypedTimes.Text(facts.Hours.SleepFrom),
             SleepUntil = TypedTimes.Text(facts.Hours.SleepUntil),
         };
@@ -62,9 +64,9 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
         return form;
     }
 
-    /// <param name="kept">The kitchen as it is kept now: what it learned is not typed here and stays.</param>
+    /// <param name="kept">The kitchen as it is kept now: what has no field here stays.</param>
     /// <returns>The facts, or the fields that cannot be read. Field names are those of the planner's check.</returns>
-    public (KitchenFacts? Facts, IReadOnlyDictionary<string, string> Problems) Read(KitchenSnapshot? kept = null)
+    public (KitchenFacts? Facts, IReadOnlyDictionary<string, string> Problems) Read(KitchenFacts kept)
     {
         var numbers = new TypedNumbers();
         var times = new Dictionary<string, string>();
@@ -79,27 +81,29 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
             times["work"] = KitchenPages.WorkBackToFront;
         }
 
-        var kitchen = new KitchenSnapshot(
-            new Celsius(room),
-            fridge is { } measured ? new Celsius(measured) : null,
-            new Celsius(numbers.Read("tapCelsius", Tap, 0, 35, measures.Temperature, shown.Tap.Value)),
-            new Celsius(numbers.Read("ovenCelsius", Oven, 150, 550, measures.Temperature, shown.Oven.Value)),
-            numbers.Read("altitudeMetres", Altitude, -400, 5000, measures.Altitude, shown.AltitudeMetres),
-            new Grams(numbers.Read("batchCapacityGrams", BatchCapacity, 200, 50_000, measures.Mass, shown.BatchCapacity.Value)),
-            Kneading,
-            numbers.ReadWhole("piesPerBake", PiesPerBake, 1, 6),
-            numbers.ReadWhole("hands", Hands, 1, 8),
-            Duration.FromMinutes(numbers.Read("preheatMinutes", Preheat, 0, 180)),
-            Duration.FromMinutes(numbers.Read("soakMinutes", Soak, 0, 180)),
-            Duration.FromMinutes(numbers.Read("bakeMinutes", Bake, 1, 60)),
-            Duration.FromMinutes(numbers.Read("recoveryMinutes", Recovery, 0, 60)),
-            (kept ?? shown).Calibration,
-            Flour.ReadFlour(numbers),
-            Flour.ReadScale(numbers),
-            (kept ?? shown).FrictionKelvin);
+        var oven = new Celsius(numbers.Read("ovenCelsius", Oven, 150, 550, measures.Temperature, shown.Oven.Value));
+        var kitchen = kept.Kitchen with
+        {
+            Room = new Celsius(room),
+            Fridge = fridge is { } measured ? new Celsius(measured) : null,
+            Tap = new Celsius(numbers.Read("tapCelsius", Tap, 0, 35, measures.Temperature, shown.Tap.Value)),
+            Oven = oven,
+            AltitudeMetres = numbers.Read("altitudeMetres", Altitude, -400, 5000, measures.Altitude, shown.AltitudeMetres),
+            BatchCapacity = new Grams(numbers.Read("batchCapacityGrams", BatchCapacity, 200, 50_000, measures.Mass, shown.BatchCapacity.Value)),
+            Kneading = Kneading,
+            PiesPerBake = numbers.ReadWhole("piesPerBake", PiesPerBake, 1, 6),
+            Hands = numbers.ReadWhole("hands", Hands, 1, 8),
+            Preheat = Duration.FromMinutes(numbers.Read("preheatMinutes", Preheat, 0, 180)),
+            Soak = Duration.FromMinutes(numbers.Read("soakMinutes", Soak, 0, 180)),
+            Bake = Duration.FromMinutes(numbers.Read("bakeMinutes", Bake, 1, 60)),
+            Recovery = Duration.FromMinutes(numbers.Read("recoveryMinutes", Recovery, 0, 60)),
+            Place = Place.Read(numbers, kept.Kitchen.Place, isSameOven: oven == kept.Kitchen.Oven),
+            Flour = Flour.ReadFlour(numbers),
+            Scale = Flour.ReadScale(numbers),
+        };
         var hours = new HostHours(sleepFrom, sleepUntil, [.. WorkDays.Select(day => new WorkingHours(day, workFrom, workUntil))]);
         var problems = numbers.Problems.Concat(times).ToDictionary();
-        return (problems.Count == 0 ? new KitchenFacts(kitchen, hours) : null, problems);
+        return (problems.Count == 0 ? kept with { Kitchen = kitchen, Hours = hours } : null, problems);
 
         int Minute(string field, string text)
         {
