@@ -104,8 +104,8 @@ public static class FoodText
 
     private static string? Pieces(SauceShare share) => (share.Food, share.Pieces) switch
     {
-        (Food.Garlic, >= 0.5 and var cloves) => Count(FoodWords.ResourceManager, nameof(FoodWords.CloveOther), Math.Round(cloves.Value)),
-        (Food.Onion, >= 0.5 and var bulbs) => Count(FoodWords.ResourceManager, nameof(FoodWords.OnionPieceOther), Math.Round(bulbs.Value)),
+        (Food.Garlic, >= 0.5 and var cloves) => Count(FoodWords.ResourceManager, nameof(FoodWords.CloveOther), Math.Round(cloves)),
+        (Food.Onion, >= 0.5 and var bulbs) => Count(FoodWords.ResourceManager, nameof(FoodWords.OnionPieceOther), Math.Round(bulbs)),
         _ => null,
     };
 }
