@@ -22,8 +22,9 @@ internal static class PageList
     [
         ("nights", group),
         .. new[] { "people", "kitchen", "doughs", "menu", "hosts", "new", "past" }.Select(page => (page, $"{group}/{page}")),
+        ("house-sauce", $"{group}/sauce"),
         ("plan", night),
-        .. new[] { "guests", "dough", "compare", "oven", "timeline", "change", "print", "print/sheets", "back" }.Select(page => (page.Replace('/', '-'), $"{night}/{page}")),
+        .. new[] { "guests", "dough", "compare", "sauce", "oven", "timeline", "change", "print", "print/sheets", "back" }.Select(page => (page.Replace('/', '-'), $"{night}/{page}")),
     ];
 
     /// <summary>Pages without sign-in: two answer links, one of them answered with must-nots.</summary>

@@ -22,7 +22,10 @@ internal sealed class KitchenCheck(ReferenceTables tables)
     private readonly SnapshotCheck _check = new(tables);
 
     public IReadOnlyList<SnapshotProblem> Problems(KitchenFacts facts) =>
-        [.. _check.Problems(Plain(facts)), .. Hours(facts.Hours)];
+    [
+        .. _check.Problems(Plain(facts)), .. Hours(facts.Hours),
+        .. Id("sauce.baseId", facts.Sauce?.BaseId), .. Id("cheeseBlend.cheeseId", facts.CheeseBlend?.CheeseId),
+    ];
 
     public IReadOnlyList<SnapshotProblem> Problems(string name, DoughFormula formula, PieShape shape) =>
     [
@@ -45,6 +48,11 @@ internal sealed class KitchenCheck(ReferenceTables tables)
 
         return problems;
     }
+
+    /// <summary>Whether the menu still offers it is seen night by night.</summary>
+    private static IEnumerable<SnapshotProblem> Id(string field, string? id) => id is { Length: 0 or > SnapshotCheck.LongestId }
+        ? [new SnapshotProblem(field, SnapshotFault.BadId, 0, 1, SnapshotCheck.LongestId)]
+        : [];
 
     private static IEnumerable<SnapshotProblem> Hours(HostHours hours)
     {
@@ -96,6 +104,8 @@ internal sealed class KitchenCheck(ReferenceTables tables)
             [],
             new ColdFerment(Duration.Zero, Duration.Zero, Duration.Zero),
             new Share(tables.Appetite.RunOutChance.Usual),
-            ByHand.Nothing);
+            ByHand.Nothing,
+            Sauce: facts.Sauce,
+            CheeseBlend: facts.CheeseBlend);
     }
 }

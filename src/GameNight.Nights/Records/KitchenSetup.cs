@@ -6,7 +6,10 @@ using NodaTime;
 namespace GameNight.Nights.Records;
 
 /// <summary>Everything about the kitchen that a host may set. Ranges are those of the planner's snapshot check.</summary>
-public sealed record KitchenFacts(KitchenSnapshot Kitchen, HostHours Hours)
+/// <param name="Sauce">The sauce that is made here; null when nobody wrote it down.</param>
+/// <param name="CheeseBlend">The cheese that is blended here; null when nobody wrote it down.</param>
+public sealed record KitchenFacts(
+    KitchenSnapshot Kitchen, HostHours Hours, HouseSauce? Sauce = null, HouseCheese? CheeseBlend = null)
 {
     /// <summary>A domestic oven with one surface, a bowl for 1.5 kg of dough and an unmeasured fridge (from memory).</summary>
     public static KitchenFacts Starting { get; } = new(

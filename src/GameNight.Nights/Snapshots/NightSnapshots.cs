@@ -54,7 +54,9 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             night.Facts.RunOutChance,
             night.Overrides.ToByHand(),
             dough is null ? null : Begun(dough),
-            night.Readings.Count > 0 ? night.Readings : null);
+            night.Readings.Count > 0 ? night.Readings : null,
+            kitchen.Facts.Sauce,
+            kitchen.Facts.CheeseBlend);
     }
 
     private static BegunDough? Begun(CommittedDough dough)

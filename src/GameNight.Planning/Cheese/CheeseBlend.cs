@@ -21,7 +21,7 @@ public enum CheeseKind
 /// <param name="Drained">What the fresh cheese loses by draining, as a share of its mass as bought, 0 to 0.3.</param>
 /// <param name="HardIsVegetarian">The hard cheese's label says so; otherwise the blend is not vegetarian when it holds any.</param>
 public sealed record CheeseBlend(
-    Share LowMoisture, Share Hard, Share Fresh, Share Drained = default, bool HardIsVegetarian = false)
+    Share LowMoisture, Share Hard, Share Fresh, Share Drained, bool HardIsVegetarian = false)
 {
     /// <summary>Shares that are typed as thirds still add up.</summary>
     public const double SumTolerance = 0.001;

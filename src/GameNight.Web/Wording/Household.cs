@@ -65,12 +65,15 @@ public static class Household
             return null;
         }
 
-        var teaspoons = mass.Value / gramsPerTeaspoon;
-        return teaspoons < SmallestSpoon / 2 ? null
+        return Spoons(mass.Value / gramsPerTeaspoon);
+    }
+
+    /// <returns>Null when it is too little for a spoon.</returns>
+    public static string? Spoons(double teaspoons) =>
+        teaspoons < SmallestSpoon / 2 ? null
             : teaspoons < 1 ? Counted(nameof(Amounts.TeaspoonsOther), teaspoons, SmallestSpoon)
             : teaspoons < TeaspoonsPerTablespoon ? Counted(nameof(Amounts.TeaspoonsOther), teaspoons, 0.25)
             : Counted(nameof(Amounts.TablespoonsOther), teaspoons / TeaspoonsPerTablespoon, 0.5);
-    }
 
     /// <summary>Water as a measuring jug shows it: whole fluid ounces, halves below eight.</summary>
     public static string FluidOuncesOfWater(Grams water)

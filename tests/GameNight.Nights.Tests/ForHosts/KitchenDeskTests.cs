@@ -1,8 +1,12 @@
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Records;
 using GameNight.Planning;
+using GameNight.Planning.Cheese;
+using GameNight.Planning.Foods;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Sauce;
 using GameNight.Planning.Toppings;
+using GameNight.TestKit;
 using GameNight.TestKit.Postgres;
 using NodaTime;
 
@@ -21,6 +25,11 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         { "work", facts => facts with { Hours = facts.Hours with { Work = [new(IsoDayOfWeek.Monday, 540, 1440)] } } },
         { "work", facts => facts with { Hours = facts.Hours with { Work = [new(IsoDayOfWeek.Monday, 1000, 540)] } } },
         { "work", facts => facts with { Hours = facts.Hours with { Work = [.. Enumerable.Repeat(new WorkingHours(IsoDayOfWeek.Monday, 540, 600), 22)] } } },
+        { "sauce.formula.parts[garlic].grams", facts => facts with { Sauce = Sauce(formula => formula with { Parts = [new(Food.Garlic, new Grams(3000))] }) } },
+        { "sauce.formula.tomatoGrams", facts => facts with { Sauce = Sauce(formula => formula with { Tomato = new Grams(0), Parts = [] }) } },
+        { "sauce.baseId", facts => facts with { Sauce = Sauce(formula => formula) with { BaseId = "" } } },
+        { "cheeseBlend.blend", facts => facts with { CheeseBlend = new HouseCheese("any", new CheeseBlend(new Share(0.8), new Share(0.1), default)) } },
+        { "cheeseBlend.blend.drained", facts => facts with { CheeseBlend = new HouseCheese("any", new CheeseBlend(default, default, new Share(1), new Share(0.5))) } },
     };
 
     [Theory]
@@ -35,6 +44,9 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         Assert.Equal(field, Assert.Single(Assert.IsType<SaveResult.Refused>(result).Problems).Field);
         Assert.Equal(version, (await App.Kitchen.KitchenAsync(group.Access, Cancellation)).Version);
     }
+
+    private static HouseSauce Sauce(Func<SauceFormula, SauceFormula> but) =>
+        new("any", but(SharedFolder.Tables.Sauces.Formula(SharedFolder.Tables.Sauces.Formulas[0])));
 
     [Fact]
     public async Task Of_two_hosts_who_change_the_kitchen_the_second_is_told_and_the_firsts_values_stand()

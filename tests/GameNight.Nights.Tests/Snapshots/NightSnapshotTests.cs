@@ -1,14 +1,16 @@
+using GameNight.Nights.ForHosts;
 using GameNight.Nights.Records;
 using GameNight.Nights.Snapshots;
 using GameNight.Nights.Storage;
-using GameNight.Planning;
 using GameNight.Planning.Contract;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Timeline;
-using GameNight.TestKit;
+using GameNight.Planning.Toppings;
+using GameNight.Planning;
 using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
+using GameNight.TestKit;
 using NodaTime;
 
 namespace GameNight.Nights.Tests.Snapshots;
@@ -105,6 +107,30 @@ public sealed class NightSnapshotTests(ClassDatabase database) : NightsTest(data
         Assert.Equal(ByHand.Nothing with { Pies = new PieCount(9), MixAt = mixAt }, snapshot.ByHand);
         Assert.Equal(SharedFolder.Tables.Menu.Items.Count, snapshot.Menu.Items.Count);
         Assert.Empty(new SnapshotCheck(SharedFolder.Tables).Problems(snapshot));
+    }
+
+    [Fact]
+    public async Task The_sauce_and_the_blend_of_the_group_arrive_unchanged()
+    {
+        var night = await App.OpenNightForOneGuestAsync();
+        var before = await SnapshotAsync(night);
+        var (kitchen, version) = await App.Kitchen.KitchenAsync(night.Group.Access, Cancellation);
+        var (baseId, cheeseId) = (before.Menu.Items.First(item => item.Role == MenuRole.Base).Id, before.Menu.Items.First(item => item.Role == MenuRole.Cheese).Id);
+        var tables = SharedFolder.Tables;
+        var sauce = new HouseSauce(
+            baseId, tables.Sauces.Formula(tables.Sauces.Formulas.Single(row => row.Id == "deep-pot")) with { TinSalt = new Share(0.002), WineIsVegan = true },
+            [new Grams(411), new Grams(794)]);
+        var cheese = new HouseCheese(cheeseId, tables.Cheese.Blends.Single(row => row.Id == "fresh-strips").Blend with { HardIsVegetarian = true });
+        Assert.IsType<SaveResult.Saved>(await App.Kitchen.SetKitchenAsync(
+            night.Group.Access, kitchen with { Sauce = sauce, CheeseBlend = cheese }, version, Cancellation));
+
+        var snapshot = await SnapshotAsync(night);
+
+        Assert.Null(before.Sauce);
+        Assert.Null(before.CheeseBlend);
+        Assert.Equal(PlanJson.Canonical(sauce), PlanJson.Canonical(snapshot.Sauce!));
+        Assert.Equal(cheese, snapshot.CheeseBlend);
+        Assert.Empty(new SnapshotCheck(tables).Problems(snapshot));
     }
 
     [Fact]

@@ -4,6 +4,9 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using GameNight.Planning;
 using GameNight.Planning.Contract;
+using GameNight.Planning.Foods;
+using GameNight.Planning.Quantities;
+using GameNight.TestKit;
 using GameNight.TestKit.Nights;
 using GameNight.Web.Api;
 using GameNight.Web.Tests.Pages;
@@ -28,6 +31,37 @@ public class PlanApiTests(SharedApp site)
         var plan = JsonSerializer.Deserialize<NightPlan>(text, PlanJson.Options)!;
         Assert.InRange(plan.Pies.Count.Value.Value, 2, 8);
         Assert.Equal(plan.Pies.Count.Value.Value, plan.Split.Pies.Count);
+    }
+
+    [Fact]
+    public async Task A_night_with_sauce_and_blend_comes_back_with_what_to_cook_and_how_wet_its_pies_are()
+    {
+        var tables = SharedFolder.Tables;
+        var night = NightBuilder.ANight().WithGuests(6).Build() with
+        {
+            Sauce = new HouseSauce("tomato-sauce", tables.Sauces.Formula(tables.Sauces.Formulas[0])),
+            CheeseBlend = new HouseCheese("cheese-blend", tables.Cheese.Blends[0].Blend),
+        };
+
+        var answer = await PostAsync(Text(new PlanRequest(night, NightBuilder.Now)));
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        var plan = JsonSerializer.Deserialize<NightPlan>(await answer.Content.ReadAsStringAsync(Cancellation), PlanJson.Options)!;
+        Assert.True(plan.SauceToMake!.Finished >= plan.SauceToMake.Needed);
+        Assert.Equal(3, plan.CheeseToGrate!.Parts.Count);
+        Assert.Equal(plan.Split.Combinations.Select(one => one.Letter), plan.WaterLoads!.Select(load => load.Letter));
+    }
+
+    [Fact]
+    public async Task Three_kilograms_of_garlic_are_refused_with_their_field()
+    {
+        var formula = SharedFolder.Tables.Sauces.Formula(SharedFolder.Tables.Sauces.Formulas[0]);
+        var night = NightBuilder.ANight().WithGuests(2).Build() with
+        {
+            Sauce = new HouseSauce("tomato-sauce", formula with { Parts = [new FoodPart(Food.Garlic, new Grams(3000))] }),
+        };
+
+        await AssertRefusedAsync(await PostAsync(Text(new PlanRequest(night, NightBuilder.Now))), HttpStatusCode.BadRequest, "sauce.formula.parts[garlic].grams");
     }
 
     /// <summary>What is put in the place of a field, and the field that the refusal must name.</summary>

@@ -164,7 +164,7 @@ public class DoughFormTests : BunitContext
             Calibration = new(1.1, 0.9),
         };
 
-        var (facts, problems) = KitchenForm.Of(KitchenFacts.Starting with { Kitchen = kitchen }, Measures.UsCustomary).Read();
+        var (facts, problems) = KitchenForm.Of(KitchenFacts.Starting with { Kitchen = kitchen }, Measures.UsCustomary).Read(KitchenFacts.Starting);
 
         Assert.Empty(problems);
         Assert.Equal(kitchen, facts!.Kitchen);
@@ -175,7 +175,7 @@ public class DoughFormTests : BunitContext
     {
         var form = KitchenForm.Of(KitchenFacts.Starting, Measures.Metric);
 
-        var (facts, _) = form.Read(KitchenFacts.Starting.Kitchen with { FrictionKelvin = 12 });
+        var (facts, _) = form.Read(KitchenFacts.Starting with { Kitchen = KitchenFacts.Starting.Kitchen with { FrictionKelvin = 12 } });
 
         Assert.Equal(12, facts!.Kitchen.FrictionKelvin);
         Assert.Null(facts.Kitchen.Flour);
