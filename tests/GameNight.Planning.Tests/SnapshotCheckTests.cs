@@ -1,5 +1,5 @@
-using GameNight.Planning.Dough;
 using GameNight.Planning.Cheese;
+using GameNight.Planning.Dough;
 using GameNight.Planning.Foods;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Heat;
