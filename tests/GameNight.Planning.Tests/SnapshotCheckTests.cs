@@ -77,7 +77,7 @@ public class SnapshotCheckTests
         { "sauce.formula.pot.evaporationGramsPerMinutePerCm2", Sauce(formula => formula with { Pot = formula.Pot with { EvaporationGramsPerMinutePerCm2 = 1 } }) },
         { "sauce.tins", night => Sauce(formula => formula)(night) is var with ? with with { Sauce = with.Sauce! with { Tins = [] } } : night },
         { "sauce.tins", night => Sauce(formula => formula)(night) is var with ? with with { Sauce = with.Sauce! with { Tins = [new Grams(5)] } } : night },
-        { "cheeseBlend.blend", night => night with { CheeseBlend = new HouseCheese("cheese-blend", new CheeseBlend(new Share(0.5), new Share(0.2), new Share(0.2))) } },
+        { "cheeseBlend.blend", night => night with { CheeseBlend = new HouseCheese("cheese-blend", new CheeseBlend(new Share(0.5), new Share(0.2), new Share(0.2), default)) } },
         { "cheeseBlend.blend.drained", night => night with { CheeseBlend = new HouseCheese("cheese-blend", new CheeseBlend(default, default, new Share(1), new Share(0.5))) } },
         { "byHand.yeast", night => night with { ByHand = ByHand.Nothing with { Yeast = new Share(0) } } },
     };

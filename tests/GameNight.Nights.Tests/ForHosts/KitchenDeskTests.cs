@@ -28,7 +28,7 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         { "sauce.formula.parts[garlic].grams", facts => facts with { Sauce = Sauce(formula => formula with { Parts = [new(Food.Garlic, new Grams(3000))] }) } },
         { "sauce.formula.tomatoGrams", facts => facts with { Sauce = Sauce(formula => formula with { Tomato = new Grams(0), Parts = [] }) } },
         { "sauce.baseId", facts => facts with { Sauce = Sauce(formula => formula) with { BaseId = "" } } },
-        { "cheeseBlend.blend", facts => facts with { CheeseBlend = new HouseCheese("any", new CheeseBlend(new Share(0.8), new Share(0.1), default)) } },
+        { "cheeseBlend.blend", facts => facts with { CheeseBlend = new HouseCheese("any", new CheeseBlend(new Share(0.8), new Share(0.1), default, default)) } },
         { "cheeseBlend.blend.drained", facts => facts with { CheeseBlend = new HouseCheese("any", new CheeseBlend(default, default, new Share(1), new Share(0.5))) } },
     };
 

@@ -194,7 +194,7 @@ public class DoughFormTests : BunitContext
         var form = KitchenForm.Of(KitchenFacts.Starting, Measures.Metric);
         (form.Flour.RoomHumidity, form.Flour.Moisture, form.Flour.Coarse, form.Flour.Fine) = (humidity, moisture, coarse, fine);
 
-        var (facts, problems) = form.Read();
+        var (facts, problems) = form.Read(KitchenFacts.Starting);
 
         Assert.Null(facts);
         Assert.Equal(said, problems[field]);
