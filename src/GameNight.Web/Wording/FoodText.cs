@@ -1,5 +1,6 @@
 using GameNight.Planning.Cheese;
 using GameNight.Planning.Foods;
+using GameNight.Planning.Quantities;
 using GameNight.Planning.Sauce;
 using GameNight.Planning.Toppings;
 using GameNight.Web.Wording.Texts;
@@ -95,12 +96,20 @@ public static class FoodText
         new[] { measures.OuncesBeside(share.Grams), Pieces(share), share.Teaspoons is { } spoons ? Household.Spoons(spoons) : null }.OfType<string>());
 
     /// <summary>What goes in, and what that means for who must not have it.</summary>
-    public static IEnumerable<string> Say(Composition composition) =>
-    [
+    public static string Say(Composition composition) => string.Join(' ', new[]
+    {
         composition.Contains.Count > 0 ? Fill(FoodWords.Contains, WordText.And([.. composition.Contains.Select(WordText.Say)])) : FoodWords.ContainsNothing,
         composition.Suits.Count > 0 ? Fill(FoodWords.Keeps, WordText.List(composition.Suits.Select(WordText.Say))) : FoodWords.KeepsNothing,
         FoodWords.ReadLabels,
-    ];
+    });
+
+    /// <summary>A mass that hand and kitchen move by a sixth: no more than two digits of it are known.</summary>
+    public static string Rough(Grams mass, Measures measures)
+    {
+        var digits = mass.Value > 0 ? Math.Clamp(1 - (int)Math.Floor(Math.Log10(mass.Value)), 0, 3) : 0;
+        var grams = Fill(Amounts.Grams, QuantityText.Exact(Math.Round(mass.Value, digits)));
+        return measures.OuncesBeside(mass) is { } ounces ? Fill(Amounts.Beside, grams, ounces) : grams;
+    }
 
     private static string? Pieces(SauceShare share) => (share.Food, share.Pieces) switch
     {

@@ -84,7 +84,7 @@ public class SaucePanelTests : BunitContext
 
         Assert.Contains("as thick as paste", TextOf(PanelOf(thick, Deep)), StringComparison.Ordinal);
         Assert.Contains("No salt goes in.", TextOf(PanelOf(salty, Deep)), StringComparison.Ordinal);
-        Assert.Contains("more than the 0.1 % that the formula asks", TextOf(PanelOf(salty, Deep)), StringComparison.Ordinal);
+        Assert.Contains("more than the 0.1 % you ask for", TextOf(PanelOf(salty, Deep)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -112,7 +112,7 @@ public class SaucePanelTests : BunitContext
         });
         Assert.Contains("stays in the fridge until the pie is topped", TextOf(panel), StringComparison.Ordinal);
         Assert.Contains("in thin strips", TextOf(panel), StringComparison.Ordinal);
-        Assert.Contains($"{QuantityText.Grams(new Grams(cheese.FatGramsPerCm2 * Night.Shape.CheeseAreaCm2))} of fat", TextOf(panel), StringComparison.Ordinal);
+        Assert.Contains($"{FoodText.Rough(new Grams(cheese.FatGramsPerCm2 * Night.Shape.CheeseAreaCm2), Measures.Metric)} of fat", TextOf(panel), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -153,6 +153,15 @@ public class SaucePanelTests : BunitContext
         Assert.DoesNotContain(Diet.NoAlcohol, labels[id.ToString()].Suits);
         Assert.Empty(without[id.ToString()].Contains);
     }
+
+    [Theory]
+    [InlineData(36.4, "36 g")]
+    [InlineData(16.6, "17 g")]
+    [InlineData(1.387, "1.4 g")]
+    [InlineData(0.1337, "0.13 g")]
+    [InlineData(0, "0 g")]
+    public void What_is_roughly_known_has_two_digits(double grams, string said) =>
+        Assert.Equal(said, FoodText.Rough(new Grams(grams), Measures.Metric));
 
     private IRenderedComponent<SaucePanel> PanelOf(SaucePlan sauce, HouseSauce house) => Render<SaucePanel>(with => with
         .Add(p => p.Sauce, sauce).Add(p => p.House, house).Add(p => p.Zone, Plans.Zone).Add(p => p.Tables, Tables));

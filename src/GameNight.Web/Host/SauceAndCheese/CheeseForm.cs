@@ -39,7 +39,7 @@ public sealed class CheeseForm(CheeseTable table)
         var numbers = new TypedNumbers();
         var blend = new CheeseBlend(
             Of(CheeseKind.LowMoisture), Of(CheeseKind.Hard), Of(CheeseKind.Fresh),
-            new Share(numbers.Read("drained", Drained, table.Drained.Low * 100, Math.Round(table.Drained.High * 100, 6)) / 100), HardIsVegetarian);
+            new Share(Math.Round(numbers.Read("drained", Drained, table.Drained.Low * 100, Math.Round(table.Drained.High * 100, 6)) / 100, 8)), HardIsVegetarian);
         var problems = numbers.Problems.ToDictionary(
             problem => problem.Key,
             problem => problem.Key == "drained" ? Phrase.Fill(SaucePages.WithReason, problem.Value, SaucePages.DrainedReason) : problem.Value);
@@ -55,6 +55,6 @@ public sealed class CheeseForm(CheeseTable table)
 
         return (problems.Count == 0 ? new HouseCheese(CheeseId, blend) : null, problems);
 
-        Share Of(CheeseKind kind) => new(numbers.Read(FieldOf(kind), Shares.GetValueOrDefault(kind, ""), 0, 100) / 100);
+        Share Of(CheeseKind kind) => new(Math.Round(numbers.Read(FieldOf(kind), Shares.GetValueOrDefault(kind, ""), 0, 100) / 100, 8));
     }
 }

@@ -106,7 +106,7 @@ public sealed class SauceForm(SauceFormula shown, SauceTable table, Measures mea
 
         return (problems.Count == 0 ? new HouseSauce(BaseId, formula, tins) : null, problems);
 
-        Share Percent(string field, string text, double high) => new(numbers.Read(field, text, 0, Math.Round(high * 100, 6)) / 100);
+        Share Percent(string field, string text, double high) => new(Math.Round(numbers.Read(field, text, 0, Math.Round(high * 100, 6)) / 100, 8));
     }
 
     private static string Rate(SaucePot pot) => TypedNumbers.Text(Math.Round(pot.EvaporationGramsPerMinute, 1));
