@@ -20,7 +20,7 @@ public class PlaceFormTests : BunitContext
     [Fact]
     public void Nothing_said_stays_unsaid()
     {
-        var (facts, problems) = Form(KitchenFacts.Starting, Measures.Metric).Read(KitchenFacts.Starting.Kitchen);
+        var (facts, problems) = Form(KitchenFacts.Starting, Measures.Metric).Read(KitchenFacts.Starting);
 
         Assert.Empty(problems);
         Assert.Null(facts!.Kitchen.Place);
@@ -33,7 +33,7 @@ public class PlaceFormTests : BunitContext
     {
         var facts = With(Steel);
 
-        var read = Form(facts, isUs ? Measures.UsCustomary : Measures.Metric).Read(facts.Kitchen).Facts!;
+        var read = Form(facts, isUs ? Measures.UsCustomary : Measures.Metric).Read(facts).Facts!;
 
         Assert.Equal(facts.Kitchen.Place! with { Readings = null }, read.Kitchen.Place! with { Readings = null });
         Assert.Equal(facts.Kitchen.Place.Readings, read.Kitchen.Place.Readings);
@@ -45,7 +45,7 @@ public class PlaceFormTests : BunitContext
         var form = Form(KitchenFacts.Starting, Measures.Metric);
         var now = KitchenFacts.Starting.Kitchen with { Calibration = new FermentationCalibration(1.2, 0.9), FrictionKelvin = 12 };
 
-        var read = form.Read(now).Facts!.Kitchen;
+        var read = form.Read(KitchenFacts.Starting with { Kitchen = now }).Facts!.Kitchen;
 
         Assert.Equal((now.Calibration, now.FrictionKelvin), (read.Calibration, read.FrictionKelvin));
     }
@@ -65,7 +65,7 @@ public class PlaceFormTests : BunitContext
         {
             var form = Form(facts, Measures.Metric);
             change(form);
-            return form.Read(facts.Kitchen).Facts!.Kitchen.Place!.Readings;
+            return form.Read(facts).Facts!.Kitchen.Place!.Readings;
         }
     }
 
@@ -75,7 +75,7 @@ public class PlaceFormTests : BunitContext
         var form = Form(With(Steel), Measures.UsCustomary);
         (form.Place.Thickness, form.Place.Width, form.Place.IronThickness) = ("thick", "200", "");
 
-        var (facts, problems) = form.Read(With(Steel).Kitchen);
+        var (facts, problems) = form.Read(With(Steel));
 
         Assert.Null(facts);
         Assert.Equal(["ironThicknessMillimetres", "thicknessMillimetres", "widthCentimetres"], problems.Keys.Order());
