@@ -21,7 +21,7 @@ internal static class WeighText
     {
         var (water, salt, yeast) = (
             QuantityText.Percent(rounded.Hydration), QuantityText.Percent(rounded.Salt), QuantityText.Percent(rounded.Yeast));
-        var off = QuantityText.Grams(new Grams(Math.Round(Math.Abs(rounded.TotalOffGrams), 1)));
+        var off = Phrase.Fill(Amounts.Grams, QuantityText.Number(Math.Abs(rounded.TotalOffGrams)));
         return Math.Abs(rounded.TotalOffGrams) < SameGrams ? Phrase.Fill(WeighPages.AsWeighed, water, salt, yeast)
             : rounded.TotalOffGrams > 0 ? Phrase.Fill(WeighPages.AsWeighedHeavier, water, salt, yeast, off)
             : Phrase.Fill(WeighPages.AsWeighedLighter, water, salt, yeast, off);

@@ -50,7 +50,7 @@ public class WeighingTests : BunitContext
             ["The flours of this batch, in all. The parts below take from them.", "Into “Sponge”, 12 h before the dough", "To soak ahead: “Seeds”", "Into the dough"],
             panel.FindAll("table")[0].QuerySelectorAll(".bowl").Select(row => row.TextContent));
         Assert.Contains(panel.FindAll("th"), name => name.TextContent == "Milk");
-        Assert.Contains("“Sponge” is mixed 12 h before the dough", panel.Markup, StringComparison.Ordinal);
+        Assert.Contains(panel.FindAll("li"), line => line.TextContent.StartsWith("“Sponge” is mixed 12 h before the dough", StringComparison.Ordinal));
         Assert.Contains("of all flour held back", panel.Markup, StringComparison.Ordinal);
     }
 
