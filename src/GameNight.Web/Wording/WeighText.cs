@@ -31,6 +31,17 @@ internal static class WeighText
     public static DissolveAndSplit? Dissolving(DoughPlan dough, DoughBatch batch) =>
         dough.Because.OfType<DissolveAndSplit>().FirstOrDefault(reason => reason.Balls == batch.Balls);
 
+    /// <summary>How the yeast of a batch is divided, in sentences; none when it can be weighed.</summary>
+    public static IEnumerable<string> Say(DissolveAndSplit? dissolving, DoughFormula formula, Measures measures) => dissolving is null
+        ? []
+        :
+        [
+            ReasonText.Say(dissolving, measures),
+            .. formula.Preferment is { OfYeast.Value: > 0 } preferment
+                ? [Phrase.Fill(WeighPages.PrefermentsPart, measures.SayDough(dissolving.Use * preferment.OfYeast), preferment.Name)]
+                : Array.Empty<string>(),
+        ];
+
     /// <summary>The scales are not known, and most would not tell this yeast from none.</summary>
     public static bool IsYeastTooLittleForMostScales(DoughPlan dough) =>
         dough.OnScale is null && dough.Batches.Any(batch => batch.Yeast < LittleYeast);

@@ -103,6 +103,19 @@ public class WeighingTests : BunitContext
     }
 
     [Fact]
+    public void A_preferment_takes_its_share_of_the_dissolved_yeast()
+    {
+        var plan = WholeDoughs.PlanOf(WholeDoughs.Formula, new KitchenScale(new Grams(1), new Grams(1)), guests: 2);
+        var use = plan.Dough.Because.OfType<DissolveAndSplit>().Single().Use;
+
+        var panel = Render<DoughPanel>(with => with.Add(p => p.Plan, plan));
+
+        Assert.Contains(
+            panel.FindAll("p"),
+            line => line.TextContent == $"{QuantityText.Grams(use / 2)} of that part goes into “Sponge”, the rest into the dough.");
+    }
+
+    [Fact]
     public void Humidity_and_kneader_never_move_the_water_silently()
     {
         var plan = WholeDoughs.PlanOf(
