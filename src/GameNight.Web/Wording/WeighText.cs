@@ -21,7 +21,7 @@ internal static class WeighText
     {
         var (water, salt, yeast) = (
             QuantityText.Percent(rounded.Hydration), QuantityText.Percent(rounded.Salt), QuantityText.Percent(rounded.Yeast));
-        var off = QuantityText.Grams(new Grams(Math.Round(Math.Abs(rounded.TotalOffGrams), 1)));
+        var off = Phrase.Fill(Amounts.Grams, QuantityText.Number(Math.Abs(rounded.TotalOffGrams)));
         return Math.Abs(rounded.TotalOffGrams) < SameGrams ? Phrase.Fill(WeighPages.AsWeighed, water, salt, yeast)
             : rounded.TotalOffGrams > 0 ? Phrase.Fill(WeighPages.AsWeighedHeavier, water, salt, yeast, off)
             : Phrase.Fill(WeighPages.AsWeighedLighter, water, salt, yeast, off);
@@ -30,6 +30,17 @@ internal static class WeighText
     /// <summary>How the yeast of this batch is divided; null when it can be weighed.</summary>
     public static DissolveAndSplit? Dissolving(DoughPlan dough, DoughBatch batch) =>
         dough.Because.OfType<DissolveAndSplit>().FirstOrDefault(reason => reason.Balls == batch.Balls);
+
+    /// <summary>How the yeast of a batch is divided, in sentences; none when it can be weighed.</summary>
+    public static IEnumerable<string> Say(DissolveAndSplit? dissolving, DoughFormula formula, Measures measures) => dissolving is null
+        ? []
+        :
+        [
+            ReasonText.Say(dissolving, measures),
+            .. formula.Preferment is { OfYeast.Value: > 0 } preferment
+                ? [Phrase.Fill(WeighPages.PrefermentsPart, measures.SayDough(dissolving.Use * preferment.OfYeast), preferment.Name)]
+                : Array.Empty<string>(),
+        ];
 
     /// <summary>The scales are not known, and most would not tell this yeast from none.</summary>
     public static bool IsYeastTooLittleForMostScales(DoughPlan dough) =>

@@ -208,7 +208,7 @@ public class DoughFormTests : BunitContext
         var fields = Render<FlourFields>(with => with
             .Add(p => p.Form, new FlourForm(KitchenFacts.Starting.Kitchen)).Add(p => p.FrictionKelvin, 9.5).Add(p => p.ForgetFriction, () => forgotten++));
 
-        Assert.Contains("warms the sum of temperatures by 9.5", fields.Markup, StringComparison.Ordinal);
+        Assert.Contains("warms the sum of temperatures by 10 °C", fields.Markup, StringComparison.Ordinal);
         fields.Find("button").Click();
 
         Assert.Equal(1, forgotten);

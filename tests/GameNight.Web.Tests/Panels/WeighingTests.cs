@@ -50,7 +50,7 @@ public class WeighingTests : BunitContext
             ["The flours of this batch, in all. The parts below take from them.", "Into “Sponge”, 12 h before the dough", "To soak ahead: “Seeds”", "Into the dough"],
             panel.FindAll("table")[0].QuerySelectorAll(".bowl").Select(row => row.TextContent));
         Assert.Contains(panel.FindAll("th"), name => name.TextContent == "Milk");
-        Assert.Contains("“Sponge” is mixed 12 h before the dough", panel.Markup, StringComparison.Ordinal);
+        Assert.Contains(panel.FindAll("li"), line => line.TextContent.StartsWith("“Sponge” is mixed 12 h before the dough", StringComparison.Ordinal));
         Assert.Contains("of all flour held back", panel.Markup, StringComparison.Ordinal);
     }
 
@@ -100,6 +100,19 @@ public class WeighingTests : BunitContext
 
         Assert.Contains(Render<DoughPanel>(with => with.Add(p => p.Plan, plan)).FindAll("p"), line => line.TextContent == said);
         Assert.Contains(Render<BatchTable>(with => with.Add(p => p.Plan, plan)).FindAll("p"), line => line.TextContent == said);
+    }
+
+    [Fact]
+    public void A_preferment_takes_its_share_of_the_dissolved_yeast()
+    {
+        var plan = WholeDoughs.PlanOf(WholeDoughs.Formula, new KitchenScale(new Grams(1), new Grams(1)), guests: 2);
+        var use = plan.Dough.Because.OfType<DissolveAndSplit>().Single().Use;
+
+        var panel = Render<DoughPanel>(with => with.Add(p => p.Plan, plan));
+
+        Assert.Contains(
+            panel.FindAll("p"),
+            line => line.TextContent == $"{QuantityText.Grams(use / 2)} of that part goes into “Sponge”, the rest into the dough.");
     }
 
     [Fact]
