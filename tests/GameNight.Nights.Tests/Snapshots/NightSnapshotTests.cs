@@ -2,15 +2,15 @@ using GameNight.Nights.ForHosts;
 using GameNight.Nights.Records;
 using GameNight.Nights.Snapshots;
 using GameNight.Nights.Storage;
+using GameNight.Planning;
 using GameNight.Planning.Contract;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
-using GameNight.Planning;
+using GameNight.TestKit;
 using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
-using GameNight.TestKit;
 using NodaTime;
 
 namespace GameNight.Nights.Tests.Snapshots;
