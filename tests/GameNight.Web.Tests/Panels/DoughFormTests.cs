@@ -164,7 +164,9 @@ public class DoughFormTests : BunitContext
             Calibration = new(1.1, 0.9),
         };
 
-        var (facts, problems) = KitchenForm.Of(KitchenFacts.Starting with { Kitchen = kitchen }, Measures.UsCustomary).Read(KitchenFacts.Starting);
+        var kept = KitchenFacts.Starting with { Kitchen = kitchen };
+
+        var (facts, problems) = KitchenForm.Of(kept, Measures.UsCustomary).Read(kept);
 
         Assert.Empty(problems);
         Assert.Equal(kitchen, facts!.Kitchen);

@@ -44,13 +44,16 @@ public class WeighingTests : BunitContext
     [Fact]
     public void Preferment_and_soaker_stand_apart_with_their_time_and_come_before_the_dough()
     {
-        var panel = Render<DoughPanel>(with => with.Add(p => p.Plan, Whole()));
+        var plan = Whole();
+        var ahead = ReasonText.Say(plan.Dough.Because.OfType<PrefermentAhead>().Single(), Measures.Metric);
+
+        var panel = Render<DoughPanel>(with => with.Add(p => p.Plan, plan));
 
         Assert.Equal(
             ["The flours of this batch, in all. The parts below take from them.", "Into “Sponge”, 12 h before the dough", "To soak ahead: “Seeds”", "Into the dough"],
             panel.FindAll("table")[0].QuerySelectorAll(".bowl").Select(row => row.TextContent));
         Assert.Contains(panel.FindAll("th"), name => name.TextContent == "Milk");
-        Assert.Contains(panel.FindAll("li"), line => line.TextContent.StartsWith("“Sponge” is mixed 12 h before the dough", StringComparison.Ordinal));
+        Assert.Contains(panel.FindAll("li"), line => line.TextContent == ahead);
         Assert.Contains("of all flour held back", panel.Markup, StringComparison.Ordinal);
     }
 
