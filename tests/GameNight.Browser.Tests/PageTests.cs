@@ -14,6 +14,7 @@ public class PageTests(Site site)
     [InlineData("kitchen", "/kitchen")]
     [InlineData("doughs", "/doughs")]
     [InlineData("menu", "/menu")]
+    [InlineData("house-sauce", "/sauce")]
     [InlineData("new", "/new")]
     public async Task Pages_of_the_group_look_right(string name, string path)
     {
@@ -30,6 +31,10 @@ public class PageTests(Site site)
     [Theory]
     [InlineData("plan", "", "#pies-title")]
     [InlineData("guests", "/guests", ".rows")]
+    [InlineData("dough", "/dough", ".linechart")]
+    [InlineData("compare", "/compare", ".compare")]
+    [InlineData("oven", "/oven", ".linechart")]
+    [InlineData("sauce", "/sauce", "main h2")]
     [InlineData("timeline", "/timeline", ".evening")]
     [InlineData("change", "/change", "form")]
     [InlineData("print", "/print", ".printchoice")]
