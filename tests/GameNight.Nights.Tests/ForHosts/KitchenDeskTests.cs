@@ -3,6 +3,7 @@ using GameNight.Nights.Records;
 using GameNight.Planning;
 using GameNight.Planning.Cheese;
 using GameNight.Planning.Foods;
+using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Sauce;
 using GameNight.Planning.Toppings;
@@ -19,6 +20,8 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         { "kitchen.fridgeCelsius", facts => facts with { Kitchen = facts.Kitchen with { Room = new Celsius(8), Fridge = new Celsius(9) } } },
         { "kitchen.roomCelsius", facts => facts with { Kitchen = facts.Kitchen with { Room = new Celsius(50) } } },
         { "kitchen.ovenCelsius", facts => facts with { Kitchen = facts.Kitchen with { Oven = new Celsius(80) } } },
+        { "kitchen.place.surface.thicknessMillimetres", facts => On(facts, BakingPlace.Assumed with { Surface = BakingPlace.Assumed.Surface with { ThicknessMillimetres = 100 } }) },
+        { "kitchen.place.readings.topCelsius", facts => On(facts, BakingPlace.Assumed with { Readings = [new(Duration.FromMinutes(30), new Celsius(-10))] }) },
         { "kitchen.piesPerBake", facts => facts with { Kitchen = facts.Kitchen with { PiesPerBake = 0 } } },
         { "sleep", facts => facts with { Hours = facts.Hours with { SleepUntilMinute = 1440 } } },
         { "sleep", facts => facts with { Hours = facts.Hours with { SleepFromMinute = -1 } } },
@@ -47,6 +50,22 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
 
     private static HouseSauce Sauce(Func<SauceFormula, SauceFormula> but) =>
         new("any", but(SharedFolder.Tables.Sauces.Formula(SharedFolder.Tables.Sauces.Formulas[0])));
+
+    [Fact]
+    public async Task What_is_baked_on_and_what_was_measured_of_it_are_kept()
+    {
+        var group = await App.FoundGroupAsync();
+        var (facts, version) = await App.Kitchen.KitchenAsync(group.Access, Cancellation);
+        var reading = new SurfaceReading(Duration.FromMinutes(40), new Celsius(210));
+
+        var result = await App.Kitchen.SetKitchenAsync(
+            group.Access, On(facts, BakingPlace.Assumed with { Lead = SoakLead.Model, Readings = [reading] }), version, Cancellation);
+
+        Assert.IsType<SaveResult.Saved>(result);
+        var place = (await App.Kitchen.KitchenAsync(group.Access, Cancellation)).Facts.Kitchen.Place!;
+        Assert.Equal(SoakLead.Model, place.Lead);
+        Assert.Equal(reading, Assert.Single(place.Readings!));
+    }
 
     [Fact]
     public async Task Of_two_hosts_who_change_the_kitchen_the_second_is_told_and_the_firsts_values_stand()
@@ -150,4 +169,6 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
             new SnapshotProblem("kitchen.fridgeCelsius", SnapshotFault.OutOfRange, 20, -1, 14),
             Assert.Single(Assert.IsType<SaveResult.Refused>(result).Problems));
     }
+
+    private static KitchenFacts On(KitchenFacts facts, BakingPlace place) => facts with { Kitchen = facts.Kitchen with { Place = place } };
 }
