@@ -96,8 +96,15 @@ public sealed class Screen : IAsyncDisposable
 
     public async Task LiveAsync()
     {
-        await Page.WaitForSelectorAsync("main[data-circuit=up]");
-        await Page.WaitForSelectorAsync("main h1");
+        try
+        {
+            await Page.WaitForSelectorAsync("main[data-circuit=up]");
+            await Page.WaitForSelectorAsync("main h1");
+        }
+        catch (TimeoutException late)
+        {
+            throw new TimeoutException($"{Page.Url} did not come to life. It reported: {string.Join("; ", _faults)}; it shows: {await Page.InnerTextAsync("body")}", late);
+        }
     }
 
     public ILocator Button(string name) => Page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
