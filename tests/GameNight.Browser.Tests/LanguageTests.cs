@@ -28,7 +28,7 @@ public partial class LanguageTests(Site site)
         {
             foreach (var (name, path) in PageList.OfHosts(group, night.Path).Append(("looking-back", past.Path + "/back")))
             {
-                await GoAsync(host, path);
+                await host.GoLiveAsync(path);
                 await Expect(host.Page.Locator(".working:not(:empty)")).ToHaveCountAsync(0, new() { Timeout = 30_000 });
                 foreign.AddRange(await ForeignAsync(host, name));
             }
@@ -52,19 +52,6 @@ public partial class LanguageTests(Site site)
         Assert.True(foreign.Count == 0, string.Join('\n', foreign.Distinct()));
     }
 
-    /// <summary>A second try where a page did not come to life in its time: what it says is looked at here, not when.</summary>
-    private static async Task GoAsync(Screen host, string path)
-    {
-        try
-        {
-            await host.GoLiveAsync(path);
-        }
-        catch (TimeoutException)
-        {
-            await host.GoLiveAsync(path);
-        }
-    }
-
     private async Task<ANight> AnsweredAsync()
     {
         var night = await site.NightAsync("Rui", "Eva", "Maximiliane-Theodora Longname of the Hills");
@@ -77,6 +64,7 @@ public partial class LanguageTests(Site site)
     /// <summary>What the page shows or reads out in another language, each with the name of the page.</summary>
     private async Task<IEnumerable<string>> ForeignAsync(Screen screen, string page)
     {
+        await screen.AssertWholeAsync();
         var said = await screen.Page.EvaluateAsync<string[]>(
             """
             () => {

@@ -107,6 +107,9 @@ public sealed class Screen : IAsyncDisposable
         }
     }
 
+    /// <summary>No part of the page broke while it was drawn: what then stands there is a page as well, and would pass for one.</summary>
+    public async Task AssertWholeAsync() => Assert.Equal(0, await Page.Locator("[data-broke], #blazor-error-ui:visible").CountAsync());
+
     public ILocator Button(string name) => Page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
 
     public ILocator Field(string label) => Page.GetByLabel(label, new PageGetByLabelOptions { Exact = true });
@@ -133,6 +136,7 @@ public sealed class Screen : IAsyncDisposable
     /// <summary>Looks at the page in every width and light, keeps pictures, and finds nothing wrong.</summary>
     public async Task CheckLooksAsync(string name)
     {
+        await AssertWholeAsync();
         foreach (var (scheme, width) in new[] { (ColorScheme.Light, Desk), (ColorScheme.Dark, Phone) })
         {
             await Page.EmulateMediaAsync(new() { ColorScheme = scheme, ReducedMotion = ReducedMotion.Reduce });

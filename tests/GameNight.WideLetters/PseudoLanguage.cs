@@ -1,3 +1,4 @@
+using System.Collections;
 using System.Globalization;
 using System.Reflection;
 using System.Resources;
@@ -20,6 +21,8 @@ public sealed partial class PseudoLanguage : ResourceManager
         _english = english;
     }
 
+    private static Assembly Web => Assembly.Load("GameNight.Web");
+
     public static CultureInfo Culture { get; } = CultureInfo.GetCultureInfo("qps-Ploc");
 
     /// <summary>Puts itself between the classes of texts and their resources, once.</summary>
@@ -34,9 +37,14 @@ public sealed partial class PseudoLanguage : ResourceManager
                 field.SetValue(null, new PseudoLanguage(manager));
             }
         }
+
+        // It counts as English does, like any language that is shipped with a rule.
+        var rules = (IDictionary)Web.GetType("GameNight.Web.Wording.PluralRules")!
+            .GetField("ByLanguage", BindingFlags.NonPublic | BindingFlags.Static)!.GetValue(null)!;
+        rules[Culture.TwoLetterISOLanguageName] = rules["en"];
     }
 
-    private static IEnumerable<Type> Classes() => Assembly.Load("GameNight.Web").GetTypes()
+    private static IEnumerable<Type> Classes() => Web.GetTypes()
         .Where(type => type.Namespace == "GameNight.Web.Wording.Texts" && type.GetField("resourceMan", BindingFlags.NonPublic | BindingFlags.Static) is not null);
 
     public override string? GetString(string name, CultureInfo? culture)
