@@ -39,7 +39,7 @@ internal sealed class NightSnapshots(ReferenceTables tables)
         return new NightSnapshot(
             NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone),
             [.. invited.Select(row => ToSnapshot(row.Guest, row.Answer?.Facts, row.Note?.Needs ?? []))],
-            kitchen.Facts.Kitchen,
+            dough is null ? kitchen.Facts.Kitchen : AsPlanned(kitchen.Facts.Kitchen, dough),
             recipe.Formula,
             recipe.Shape,
             new Menu(
@@ -58,6 +58,13 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             kitchen.Facts.Sauce,
             kitchen.Facts.CheeseBlend);
     }
+
+    /// <summary>
+    /// A dough that is begun is followed from the factors it was planned with: what it teaches the kitchen must not count for it
+    /// a second time.
+    /// </summary>
+    private static KitchenSnapshot AsPlanned(KitchenSnapshot kitchen, CommittedDough dough) =>
+        kitchen with { Calibration = DoughCommitments.Read(dough).Night.Kitchen.Calibration };
 
     private static BegunDough? Begun(CommittedDough dough)
     {

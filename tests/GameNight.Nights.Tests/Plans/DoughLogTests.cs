@@ -97,6 +97,25 @@ public sealed class DoughLogTests(ClassDatabase database) : PlannerTest(database
     }
 
     [Fact]
+    public async Task What_a_dough_taught_the_kitchen_does_not_count_for_it_again()
+    {
+        var night = await BegunAsync();
+        App.Clock.Advance(Duration.FromHours(24));
+        await AddAsync(night, Now(look: DoughLook.Airy));
+        await UntilPlannedAsync(night.Night);
+        var learned = (await PlanAsync(night)).Plan!.Ripening!.Learned!;
+        var (facts, version) = await App.Get<KitchenDesk>().KitchenAsync(night.Group.Access, Cancellation);
+
+        await App.Get<KitchenDesk>().SetKitchenAsync(
+            night.Group.Access, facts with { Kitchen = facts.Kitchen with { Calibration = learned } }, version, Cancellation);
+        await PlanAsync(night);
+        await UntilPlannedAsync(night.Night);
+
+        Assert.NotEqual(FermentationCalibration.None, learned);
+        Assert.Equal(learned, (await PlanAsync(night)).Plan!.Ripening!.Learned);
+    }
+
+    [Fact]
     public async Task A_night_of_another_group_is_not_there()
     {
         var night = await BegunAsync();
