@@ -45,6 +45,7 @@ public static class Discriminators
         [typeof(ColdIsLong)] = "coldIsLong",
         [typeof(RiseHiddenInTheCold)] = "riseHiddenInTheCold",
         [typeof(SugarSlowsYeast)] = "sugarSlowsYeast",
+        [typeof(AlcoholInDough)] = "alcoholInDough",
         [typeof(CourseFollowsReadings)] = "courseFollowsReadings",
         [typeof(SpreadOnArea)] = "spreadOnArea",
         [typeof(SoakFromModel)] = "soakFromModel",

@@ -29,14 +29,12 @@ public sealed record ReadyWindow(
 /// <summary>The course of one dough with a fixed amount of yeast: what it does when, and how sure that is.</summary>
 /// <param name="GasOfWanted">Gas at the end of the planned journey over what is wanted: 1 is as wanted.</param>
 /// <param name="BandFactor">The gas may be so many times more or less.</param>
-/// <param name="EthanolPercentByVolume">Alcohol in the dough's water at the end; it bakes out.</param>
 /// <param name="Learned">How the kitchen gasses after what was seen of this dough; null when nobody looked.</param>
 public sealed record Ripening(
     ReadyWindow Window,
     IReadOnlyList<DoughState> Course,
     double GasOfWanted,
     double BandFactor,
-    double EthanolPercentByVolume,
     IReadOnlyList<Reason> Because,
     FermentationCalibration? Learned = null);
 
@@ -49,8 +47,11 @@ public sealed record ColdIsLong(Duration InFridge, Duration Longest) : Reason;
 /// <summary>In the cold so much of the gas stays dissolved that little or no rise is seen until the dough warms.</summary>
 public sealed record RiseHiddenInTheCold(Share Dissolved) : Reason;
 
-/// <summary>A dough without salt rises fast and tastes flat; sugar above this share of flour slows the yeast.</summary>
+/// <summary>Sugar above this share of flour slows the yeast.</summary>
 public sealed record SugarSlowsYeast(Share Sugar, Share Limit) : Reason;
+
+/// <summary>Alcohol in the dough's water when it is shaped, beside what yeast endures; most of it bakes out.</summary>
+public sealed record AlcoholInDough(double PercentByVolume, double MostPercentByVolume) : Reason;
 
 /// <summary>What was measured and seen has moved the course.</summary>
 public sealed record CourseFollowsReadings(int Readings, double GasFactor) : Reason;

@@ -13,7 +13,9 @@ public static class RipeningModel
 
     private static readonly Duration BetweenPoints = Duration.FromHours(1);
 
+    /// <summary>Above 5 to 6 % of flour (baking texts, as reported on trade pages).</summary>
     private const double SugarLimit = 0.05;
+
     private const double EthanolGramsPerMole = 46.07;
     private const double EthanolGramsPerMillilitre = 0.789;
     private const double GasLitresPerMole = 24.465;
@@ -47,7 +49,6 @@ public static class RipeningModel
             Course(run, gas, mixAt),
             ofWanted,
             band,
-            EthanolPercent(end.GasMillilitresPer100GramsFlour, formula),
             Reasons(run, gas, formula, counted.Count, looks > 0 ? FactorOf(run, prior, fresh, end) : 1, worthwhile),
             looks > 0 ? belief.Expected : null);
     }
@@ -157,6 +158,7 @@ public static class RipeningModel
             because.Add(new SugarSlowsYeast(formula.Sugar, new Share(SugarLimit)));
         }
 
+        because.Add(new AlcoholInDough(EthanolPercent(gas[^1], formula), run.Table.Ethanol.MostPercentByVolume));
         if (readings > 0)
         {
             because.Add(new CourseFollowsReadings(readings, factor));

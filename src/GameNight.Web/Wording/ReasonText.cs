@@ -45,6 +45,7 @@ public static class ReasonText
         ColdIsLong r => Fill(Reasons.ColdIsLong, Length(r.InFridge), Length(r.Longest)),
         RiseHiddenInTheCold r => Fill(Reasons.RiseHiddenInTheCold, Percent(r.Dissolved)),
         SugarSlowsYeast r => Fill(Reasons.SugarSlowsYeast, Percent(r.Sugar), Percent(r.Limit)),
+        AlcoholInDough r => Fill(Reasons.AlcoholInDough, Fill(Amounts.Percent, Number(r.PercentByVolume)), Fill(Amounts.Percent, Number(r.MostPercentByVolume))),
         CourseFollowsReadings r => Counted(nameof(Reasons.CourseFollowsReadingsOther), r.Readings, Number(r.GasFactor)),
         LittleSalt r => Fill(Reasons.LittleSalt, Percent(r.OfFlour), Percent(r.Least)),
         MuchOil r => Fill(Reasons.MuchOil, Percent(r.OfFlour), Percent(r.Most)),
