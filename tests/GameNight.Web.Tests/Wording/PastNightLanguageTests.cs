@@ -1,4 +1,3 @@
-using System.Globalization;
 using Bunit;
 using GameNight.Nights.PastNights;
 using GameNight.Nights.Records;
@@ -9,34 +8,19 @@ using GameNight.Web.Host.GuestList;
 using GameNight.Web.Host.PastNights;
 using GameNight.Web.Tests.Panels;
 using GameNight.Web.Wording;
-using GameNight.WideLetters;
 using Microsoft.AspNetCore.Components;
 using NodaTime;
 
 namespace GameNight.Web.Tests.Wording;
 
 /// <summary>Looking back in a language of wide letters: what is noted, and what is not, is said from the resources.</summary>
-public sealed class PastNightLanguageTests : BunitContext
+public sealed class PastNightLanguageTests : InWideLetters
 {
-    private static readonly string[] Given =
+    protected override IReadOnlyList<string> Given =>
         ["Rui", "Eva", "Ana", "Board games", "Thursday table", "Europe/Lisbon", "good crust", "too wet", "fewer", "A", "B"];
 
     private static readonly LookBackFacts Talkative =
         new(Enough.TooMuch, Evening.Lovely, 2.5, [1], "good crust", Namelessly: false);
-
-    private readonly CultureInfo _before = CultureInfo.CurrentUICulture;
-
-    public PastNightLanguageTests()
-    {
-        PseudoLanguage.Install();
-        CultureInfo.CurrentUICulture = PseudoLanguage.Culture;
-    }
-
-    protected override void Dispose(bool disposing)
-    {
-        CultureInfo.CurrentUICulture = _before;
-        base.Dispose(disposing);
-    }
 
     [Theory]
     [InlineData(null, null)]
@@ -111,11 +95,5 @@ public sealed class PastNightLanguageTests : BunitContext
 
         // A drawn pie stands beside its words and is read to nobody.
         AssertTranslated(part.FindAll("[aria-hidden] > svg.pie").Aggregate(text, (left, pie) => left.Replace(pie.TextContent, "", StringComparison.Ordinal)));
-    }
-
-    private static void AssertTranslated(string shown)
-    {
-        Assert.Contains('⟦', shown);
-        Assert.Equal("", PseudoLanguage.Foreign(shown, Given));
     }
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-using AngleSharp.Dom;
 using Bunit;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Records;
@@ -23,27 +21,13 @@ using NodaTime;
 namespace GameNight.Web.Tests.Wording;
 
 /// <summary>Plan, timeline and paper take every text from the resources, in either measure.</summary>
-public sealed class PlanInPseudoLanguageTests : BunitContext
+public sealed class PlanInPseudoLanguageTests : InWideLetters
 {
-    private static readonly string[] Given =
+    protected override IReadOnlyList<string> Given =>
     [
         .. Plans.Names.Values, .. Plans.Items.Values, .. Plans.Items.Values.Select(name => name.ToLowerInvariant()),
         .. Plans.Usual.Split.Combinations.Concat(Paper.Split.Combinations).Select(combination => combination.Letter), Paper.Head.NightTitle, "Hana",
     ];
-
-    private readonly CultureInfo _before = CultureInfo.CurrentUICulture;
-
-    public PlanInPseudoLanguageTests()
-    {
-        PseudoLanguage.Install();
-        CultureInfo.CurrentUICulture = PseudoLanguage.Culture;
-    }
-
-    protected override void Dispose(bool disposing)
-    {
-        CultureInfo.CurrentUICulture = _before;
-        base.Dispose(disposing);
-    }
 
     [Theory]
     [InlineData(MeasureSystem.Metric)]
@@ -179,19 +163,4 @@ public sealed class PlanInPseudoLanguageTests : BunitContext
 
     private void Read(MeasureSystem system) =>
         RenderTree.Add<CascadingValue<Measures>>(with => with.Add(cascade => cascade.Value, Measures.Of(system)));
-
-    private static void AssertTranslated(string shown)
-    {
-        Assert.Contains('⟦', shown);
-        Assert.Equal("", PseudoLanguage.Foreign(shown, Given));
-    }
-
-    /// <summary>What is shown or read out, one part a line: a name at the end of a part must not grow into the next.</summary>
-    private static void AssertTranslated<TPanel>(IRenderedComponent<TPanel> panel)
-        where TPanel : IComponent
-    {
-        var attributes = panel.FindAll("[aria-label], [title], [alt], [placeholder]").SelectMany(element =>
-            new[] { "aria-label", "title", "alt", "placeholder" }.Select(element.GetAttribute).OfType<string>());
-        AssertTranslated(string.Join('\n', [.. panel.Nodes.SelectMany(node => node.GetDescendants().OfType<IText>()).Select(text => text.Data), .. attributes]));
-    }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using AngleSharp.Html.Parser;
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
@@ -18,23 +17,13 @@ using NodaTime;
 namespace GameNight.Web.Tests.Wording;
 
 /// <summary>Everything that is said comes from the resources: in a language of wide letters no plain one is left.</summary>
-public sealed class PseudoLanguageTests : IDisposable
+public sealed class PseudoLanguageTests : InWideLetters
 {
-    private static readonly string[] Given =
+    protected override IReadOnlyList<string> Given =>
         ["Rui", "Board night", "Thursday table", "Inês", "Europe/Lisbon", "Rua do Forno 3", "olives", "Mushrooms", "no nuts at all", "Tomma", "Marek", "Europe/Berlin", "guest-1"];
 
     private static readonly MovedSince AMove = new(
         new LocalDateTime(2026, 12, 3, 19, 0), "Europe/Berlin", new LocalDateTime(2026, 12, 10, 19, 0), "Europe/Lisbon", false);
-
-    private readonly CultureInfo _before = CultureInfo.CurrentUICulture;
-
-    public PseudoLanguageTests()
-    {
-        PseudoLanguage.Install();
-        CultureInfo.CurrentUICulture = PseudoLanguage.Culture;
-    }
-
-    public void Dispose() => CultureInfo.CurrentUICulture = _before;
 
     public static TheoryData<Type> Reasons => CompletenessTests.Reasons;
 
@@ -94,12 +83,6 @@ public sealed class PseudoLanguageTests : IDisposable
     [InlineData("⟦Ｓａｉｄ ⟦12⟧⟧, Rui", "")]
     public void What_is_not_from_the_resources_is_found(string shown, string foreign) =>
         Assert.Equal(foreign, PseudoLanguage.Foreign(shown, ["Rui"]));
-
-    private static void AssertTranslated(string shown)
-    {
-        Assert.Contains('⟦', shown);
-        Assert.Equal("", PseudoLanguage.Foreign(shown, Given));
-    }
 
     /// <summary>What a page shows or reads out.</summary>
     private static async Task<string> ShownAsync<TPage>(Dictionary<string, object?> parameters)
