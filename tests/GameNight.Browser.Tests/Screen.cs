@@ -108,7 +108,7 @@ public sealed class Screen : IAsyncDisposable
     }
 
     /// <summary>No part of the page broke while it was drawn: what then stands there is a page as well, and would pass for one.</summary>
-    public async Task AssertWholeAsync() => Assert.Equal(0, await Page.Locator("[data-broke], #blazor-error-ui:visible").CountAsync());
+    public async Task AssertWholeAsync() => Assert.Equal(0, await Page.Locator("[data-page-broke], #blazor-error-ui:visible").CountAsync());
 
     public ILocator Button(string name) => Page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
 
