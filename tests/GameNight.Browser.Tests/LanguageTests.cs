@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using GameNight.TestKit.Running;
 using GameNight.WideLetters;
 using static Microsoft.Playwright.Assertions;
 
@@ -18,43 +19,53 @@ public partial class LanguageTests(Site site)
     [Fact]
     public async Task Every_page_says_all_in_the_language_that_the_browser_prefers()
     {
-        var night = await AnsweredAsync();
-        var past = await AnsweredAsync();
-        await past.Host.PassAsync(past.Id, daysAgo: 1, Cancellation);
-        var group = await site.GroupPathAsync();
-        var language = PseudoLanguage.Culture.Name;
-        var foreign = new List<string>();
-        await using (var host = await site.HostScreenAsync(language: language))
+        // Before an app is started for nothing: without Chromium the test is skipped.
+        await site.Chromium.BrowserAsync();
+
+        // A group of its own, whose every name is known.
+        await using var app = await RunningApp.StartAsync(Cancellation, settings: new Dictionary<string, string?>
         {
-            foreach (var (name, path) in PageList.OfHosts(group, night.Path).Append(("looking-back", past.Path + "/back")))
+            ["DOTNET_STARTUP_HOOKS"] = typeof(PseudoLanguage).Assembly.Location,
+        });
+        await using var first = await Screen.OpenAsync(site.Chromium, app.Address, Screen.Desk);
+        var group = await FirstAccount.MakeAsync(first, app.FirstAccountCode);
+        await using var work = await HostAtWork.EnterAsync(app, group, Cancellation);
+        var night = await AnsweredAsync(app, work);
+        var past = await AnsweredAsync(app, work);
+        await work.PassAsync(past.Id, daysAgo: 1, Cancellation);
+        var given = await GivenAsync(work);
+        var foreign = new List<string>();
+        await using (var host = await Screen.OpenAsync(
+            site.Chromium, app.Address, Screen.Desk, state: await first.StateAsync(), language: PseudoLanguage.Culture.Name))
+        {
+            foreach (var (name, path) in PageList.OfHosts($"/g/{group}", night.Path).Append(("looking-back", past.Path + "/back")))
             {
                 await host.GoLiveAsync(path);
                 await Expect(host.Page.Locator(".working:not(:empty)")).ToHaveCountAsync(0, new() { Timeout = 30_000 });
-                foreign.AddRange(await ForeignAsync(host, name));
+                foreign.AddRange(await ForeignAsync(host, name, given));
             }
 
-            foreach (var (name, path) in PageList.OfAccounts.Concat(PageList.OfOwners(group)))
+            foreach (var (name, path) in PageList.OfAccounts.Concat(PageList.OfOwners($"/g/{group}")))
             {
                 await host.GoAsync(path);
-                foreign.AddRange(await ForeignAsync(host, name));
+                foreign.AddRange(await ForeignAsync(host, name, given));
             }
         }
 
-        await using var guest = await site.GuestScreenAsync(language: language);
+        await using var guest = await Screen.OpenAsync(site.Chromium, app.Address, Screen.Phone, language: PseudoLanguage.Culture.Name);
         foreach (var (name, path) in PageList.OfEverybody(
-            await night.LinkAsync("Rui"), await night.LinkAsync("Eva"),
-            await past.Host.LookBackLinkAsync(past.Id, past.Guests["Rui"], Cancellation)))
+            await night.LinkAsync("Rui"), await night.LinkAsync("Eva"), await work.LookBackLinkAsync(past.Id, past.Guests["Rui"], Cancellation)))
         {
             await guest.GoAsync(path);
-            foreign.AddRange(await ForeignAsync(guest, name));
+            foreign.AddRange(await ForeignAsync(guest, name, given));
         }
 
         Assert.True(foreign.Count == 0, string.Join('\n', foreign.Distinct()));
     }
 
-    private async Task<ANight> AnsweredAsync()
+    private static async Task<ANight> AnsweredAsync(RunningApp app, HostAtWork work)
     {
-        var night = await site.NightAsync("Rui", "Eva", "Maximiliane-Theodora Longname of the Hills");
+        var night = await ANight.OpenAsync(app, work, ["Rui", "Eva", "Maximiliane-Theodora Longname of the Hills"]);
         await night.AnswerAsync("Rui", ("presence", "Coming"), ("companion1", "Adult"), ("hunger", "More"));
         await night.AnswerAsync(
             "Eva", ("presence", "Coming"), ("consent", "on"), ("diet0-Vegetarian", "on"), ("must0-Nuts", "t"), ("note", "Bring my own cheese?"));
@@ -62,7 +73,7 @@ public partial class LanguageTests(Site site)
     }
 
     /// <summary>What the page shows or reads out in another language, each with the name of the page.</summary>
-    private async Task<IEnumerable<string>> ForeignAsync(Screen screen, string page)
+    private static async Task<IEnumerable<string>> ForeignAsync(Screen screen, string page, IReadOnlyList<string> given)
     {
         await screen.AssertWholeAsync();
         var said = await screen.Page.EvaluateAsync<string[]>(
@@ -82,13 +93,12 @@ public partial class LanguageTests(Site site)
                 return seen;
             }
             """);
-        return Words().Matches(PseudoLanguage.Foreign(string.Join(" ", said), await GivenAsync())).Select(word => $"{page}: {word.Value}");
+        return Words().Matches(PseudoLanguage.Foreign(string.Join(" ", said), given)).Select(word => $"{page}: {word.Value}");
     }
 
     /// <summary>What the group itself named, and the letters that stand for its combinations.</summary>
-    private async Task<IReadOnlyList<string>> GivenAsync()
+    private static async Task<IReadOnlyList<string>> GivenAsync(HostAtWork host)
     {
-        var host = await site.HostAsync();
         var menu = (await host.MenuAsync(Cancellation)).Select(item => item.Name).ToList();
         return
         [

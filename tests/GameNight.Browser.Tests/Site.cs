@@ -1,16 +1,12 @@
 using GameNight.Browser.Tests;
 using GameNight.TestKit.Running;
-using GameNight.WideLetters;
 
 [assembly: AssemblyFixture(typeof(Site))]
 [assembly: Xunit.v3.Parallelization(Mode = Xunit.Sdk.ParallelMode.None)]
 
 namespace GameNight.Browser.Tests;
 
-/// <summary>
-/// One app for most tests, with a host who is signed in, started by the first test that needs it. It also speaks the language of
-/// wide letters.
-/// </summary>
+/// <summary>One app for most tests, with a host who is signed in, started by the first test that needs it.</summary>
 public sealed class Site : IAsyncDisposable
 {
     private Task<Founded>? _founded;
@@ -25,15 +21,15 @@ public sealed class Site : IAsyncDisposable
     public async Task<string> GroupPathAsync() => $"/g/{(await HostAsync()).Group}";
 
     /// <summary>A screen of the signed-in host; each is a browser of its own.</summary>
-    public async Task<Screen> HostScreenAsync(int width = Screen.Desk, string language = Screen.English)
+    public async Task<Screen> HostScreenAsync(int width = Screen.Desk)
     {
         var founded = await FoundedAsync();
-        return await Screen.OpenAsync(Chromium, founded.App.Address, width, state: founded.SignedIn, language: language);
+        return await Screen.OpenAsync(Chromium, founded.App.Address, width, state: founded.SignedIn);
     }
 
     /// <summary>A screen of somebody who has no account.</summary>
-    public async Task<Screen> GuestScreenAsync(bool withScript = true, string language = Screen.English) =>
-        await Screen.OpenAsync(Chromium, (await AppAsync()).Address, Screen.Phone, withScript, language: language);
+    public async Task<Screen> GuestScreenAsync(bool withScript = true) =>
+        await Screen.OpenAsync(Chromium, (await AppAsync()).Address, Screen.Phone, withScript);
 
     /// <summary>A night of its own, with guests under these names and nobody's answer.</summary>
     public async Task<ANight> NightAsync(params IReadOnlyList<string> names) =>
@@ -60,10 +56,7 @@ public sealed class Site : IAsyncDisposable
 
     private async Task<Founded> FoundAsync()
     {
-        var app = await RunningApp.StartAsync(CancellationToken.None, settings: new Dictionary<string, string?>
-        {
-            ["DOTNET_STARTUP_HOOKS"] = typeof(PseudoLanguage).Assembly.Location,
-        });
+        var app = await RunningApp.StartAsync(CancellationToken.None);
         await using var screen = await Screen.OpenAsync(Chromium, app.Address, Screen.Desk);
         var group = await FirstAccount.MakeAsync(screen, app.FirstAccountCode);
         return new Founded(app, await HostAtWork.EnterAsync(app, group, CancellationToken.None), await screen.StateAsync());
