@@ -11,6 +11,7 @@ using GameNight.Planning;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Hosting;
 using NodaTime;
 
@@ -27,7 +28,7 @@ public static class NightsRegistration
     {
         // Unpooled: a pooled context would bring along what a former group left in it.
         services.AddDbContextFactory<GameNightDb>(options => options.UseGameNightPostgres(connectionString));
-        services.AddSingleton<IClock>(SystemClock.Instance);
+        services.TryAddSingleton<IClock>(SystemClock.Instance);
         services.AddSingleton(linkSecret);
         services.AddSingleton(tables);
         services.AddSingleton(effort);

@@ -51,7 +51,7 @@ internal sealed class NightOven
             : null;
     }
 
-    public OvenPlan Plan(DoughPlan dough, IReadOnlyList<ItemAmount> amounts, HostTimeline timeline)
+    public OvenPlan Plan(DoughPlan dough, BallRests balls, IReadOnlyList<ItemAmount> amounts, HostTimeline timeline)
     {
         var kitchen = _night.Kitchen;
         var shaped = new Celsius(_tables.Materials.BallTimes.CoreCelsius);
@@ -70,25 +70,9 @@ internal sealed class NightOven
             SurfaceReadiness.Recovery(_place.Surface, _oven, bakes, _tables.Materials),
             kitchen.Recovery,
             [.. SurfaceRanking.At(kitchen.Oven, shaped, properties, altitude, _tables.Materials).Select(one => one.Kind)],
-            Balls(dough, properties),
+            balls,
             _learned,
             Evening(timeline, bakes));
-    }
-
-    private BallRests Balls(DoughPlan dough, ThermalProperties properties)
-    {
-        var (ball, count, room) = (dough.Ball.Value, Math.Max(1, dough.Balls), _night.Kitchen.Room);
-        var fridge = _night.Kitchen.Fridge ?? new Celsius(_tables.Fermentation.Fridge.AssumedCelsius);
-        var mixed = new Celsius(_tables.Dough.TargetDoughCelsius.Value);
-        return new BallRests(
-            ball, count, room, fridge, mixed,
-            Tempered(DoughPlace.LiddedBox), Tempered(DoughPlace.Counter), Cold(DoughPlace.LiddedBox), Cold(DoughPlace.StillFridge));
-
-        Estimate<Duration>? Tempered(DoughPlace place) =>
-            BallTimes.UntilTempered(ball, fridge, room, place, properties, _tables.Materials);
-
-        Estimate<Duration>? Cold(DoughPlace place) =>
-            BallTimes.UntilCold(ball, count, mixed, fridge, place, properties, _tables.Materials);
     }
 
     private SurfaceEvening? Evening(HostTimeline timeline, Bakes bakes)

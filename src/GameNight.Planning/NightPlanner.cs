@@ -15,7 +15,7 @@ namespace GameNight.Planning;
 public sealed class NightPlanner(ReferenceTables tables)
 {
     /// <summary>Raised whenever the same snapshot would give another plan.</summary>
-    public const string EngineVersion = "5";
+    public const string EngineVersion = "6";
 
     private readonly SnapshotCheck _check = new(tables);
 
@@ -74,13 +74,16 @@ public sealed class NightPlanner(ReferenceTables tables)
         var (sauce, cheese, amounts) = NightRequests.Spreads(night, split);
         var sauceToMake = NightSauceAndCheese.Sauce(night, amounts, tables);
         var cheeseToGrate = NightSauceAndCheese.Cheese(night, amounts, tables);
+        var balls = NightBalls.For(night, dough, tables);
+        var tempering = NightBalls.Tempering(balls);
         var timeline = Backwards.From(
-            NightRequests.Timeline(night, now, dough, split, sauceToMake, oven?.Soak.Value, tables.Steps), effort, cancellation);
-        var journey = NightRequests.Journey(night, timeline, dough, tables);
+            NightRequests.Timeline(night, now, dough, split, sauceToMake, oven?.Soak.Value, tempering, tables.Steps), effort,
+            cancellation);
+        var journey = NightRequests.Journey(night, timeline, dough, tempering, tables);
         var yeast = night.Begun?.Yeast ?? YeastDoseModel.For(
             journey, night.Formula, dough.Flour, night.ByHand.Yeast, tables.Fermentation, tables.Dough,
             tables.Materials);
-        var offHours = NightRequests.OffItsHours(night, timeline, tables);
+        var offHours = NightRequests.OffItsHours(night, timeline, tempering, tables);
 
         return new NightPlan(
             EngineVersion,
@@ -103,6 +106,6 @@ public sealed class NightPlanner(ReferenceTables tables)
             sauceToMake?.MadeAt(NightRequests.SauceReady(night, timeline)),
             cheeseToGrate,
             NightSauceAndCheese.WaterLoads(night, split, sauceToMake, cheeseToGrate, tables),
-            oven?.Plan(dough, amounts, timeline));
+            oven?.Plan(dough, balls, amounts, timeline));
     }
 }

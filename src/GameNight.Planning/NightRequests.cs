@@ -41,8 +41,10 @@ internal static class NightRequests
 
     /// <param name="sauce">Null when no formula says how long the sauce takes.</param>
     /// <param name="soak">Null for the kitchen's own.</param>
+    /// <param name="tempering">What the balls need in their box.</param>
     public static TimelineRequest Timeline(
-        NightSnapshot night, Instant now, DoughPlan dough, ToppingSplit split, SaucePlan? sauce, Duration? soak, StepTable steps)
+        NightSnapshot night, Instant now, DoughPlan dough, ToppingSplit split, SaucePlan? sauce, Duration? soak, Duration tempering,
+        StepTable steps)
     {
         var kitchen = night.Kitchen;
         return new TimelineRequest(
@@ -63,7 +65,7 @@ internal static class NightRequests
                 Knead: Minutes(kitchen.Kneading == KneadingWay.ByHand ? StepName.KneadByHand : StepName.KneadMixer),
                 BulkRest: Minutes(StepName.BulkRest),
                 BallEach: Minutes(StepName.BallEach),
-                Temper: Minutes(StepName.Temper),
+                Temper: tempering,
                 Sauce: sauce?.Time ?? Minutes(StepName.Sauce),
                 GrateCheese: Minutes(StepName.GrateCheese),
                 PrepareToppings: Minutes(StepName.PrepareToppings),
@@ -115,7 +117,8 @@ internal static class NightRequests
         .Max();
 
     /// <summary>Where the dough is and how long. Without a timeline the wanted hours stand in for it.</summary>
-    public static DoughJourney Journey(NightSnapshot night, HostTimeline timeline, DoughPlan dough, ReferenceTables tables)
+    public static DoughJourney Journey(
+        NightSnapshot night, HostTimeline timeline, DoughPlan dough, Duration tempering, ReferenceTables tables)
     {
         var mix = timeline.Steps.FirstOrDefault(step => step.Kind == StepKind.Mix);
         var cold = timeline.Steps.FirstOrDefault(step => step.Kind == StepKind.ColdFerment);
@@ -127,7 +130,7 @@ internal static class NightRequests
             Mixed: new Celsius(tables.Dough.TargetDoughCelsius.Value),
             AtRoom: mix is not null && cold is not null ? cold.Start - mix.Start : Duration.FromMinutes(nominalRoom),
             InFridge: timeline.Steps.Count > 0 ? timeline.ColdFermentLength : night.ColdFerment.Wanted,
-            Tempering: Duration.FromMinutes(tables.Steps.MinutesOf(StepName.Temper)),
+            tempering,
             night.Kitchen.Room,
             night.Kitchen.Fridge,
             night.Kitchen.AltitudeMetres,
@@ -160,7 +163,8 @@ internal static class NightRequests
     }
 
     /// <summary>What the hours of now do to a dough that was begun for others; null while they lie in the window.</summary>
-    public static BegunDoughOffItsHours? OffItsHours(NightSnapshot night, HostTimeline timeline, ReferenceTables tables)
+    public static BegunDoughOffItsHours? OffItsHours(
+        NightSnapshot night, HostTimeline timeline, Duration tempering, ReferenceTables tables)
     {
         var (cold, window) = (timeline.ColdFermentLength, night.ColdFerment);
         if (night.Begun is not { } begun || (cold >= window.Shortest && cold <= window.Longest))
@@ -168,7 +172,7 @@ internal static class NightRequests
             return null;
         }
 
-        var journey = Journey(night, timeline, begun.Dough, tables) with { InFridge = cold };
+        var journey = Journey(night, timeline, begun.Dough, tempering, tables) with { InFridge = cold };
         var gas = YeastDoseModel.GasOfWanted(
             journey, begun.Dough.Formula, begun.Yeast.ShareOfFlour.Value, tables.Fermentation, tables.Dough, tables.Materials);
         return new BegunDoughOffItsHours(cold, window.Shortest, window.Longest, gas);

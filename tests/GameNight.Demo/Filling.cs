@@ -25,6 +25,7 @@ internal sealed class Filling(IServiceProvider services, MovedClock clock, Actio
     private readonly DoughDesk _dough = services.GetRequiredService<DoughDesk>();
     private readonly PastNightsDesk _past = services.GetRequiredService<PastNightsDesk>();
     private readonly LookBackBook _lookBacks = services.GetRequiredService<LookBackBook>();
+    private readonly KitchenDesk _kitchen = services.GetRequiredService<KitchenDesk>();
     private readonly PlanDesk _plans = services.GetRequiredService<PlanDesk>();
     private readonly Dictionary<string, GuestId> _guests = [];
 
@@ -34,8 +35,8 @@ internal sealed class Filling(IServiceProvider services, MovedClock clock, Actio
         var coming = ComingSaturday(now);
         clock.MoveTo(At(coming.PlusWeeks(-LanternTable.Nights.Max(night => night.WeeksAgo)).PlusDays(-20), new LocalTime(18, 0)));
         var access = await FoundAsync(cancellation);
-        var items = (await services.GetRequiredService<KitchenDesk>().MenuAsync(access, cancellation))
-            .ToDictionary(item => item.Name, item => item.Id.ToString());
+        var items = (await _kitchen.MenuAsync(access, cancellation)).ToDictionary(item => item.Name, item => item.Id.ToString());
+        await FurnishAsync(access, items, cancellation);
         foreach (var night in LanternTable.Nights)
         {
             say($"{night.Title} …");
@@ -70,6 +71,18 @@ internal sealed class Filling(IServiceProvider services, MovedClock clock, Actio
         var eaters = await _people.GuestsAsync(access, cancellation);
         _guests[LanternTable.CoHostName] = eaters.Single(guest => guest.Name == LanternTable.CoHostName).Id;
         return access;
+    }
+
+    /// <summary>A fridge that was measured, a stone under an iron plate, a sauce that is simmered here and a blend that is grated here.</summary>
+    private async Task FurnishAsync(GroupAccess access, IReadOnlyDictionary<string, string> items, CancellationToken cancellation)
+    {
+        var tables = services.GetRequiredService<ReferenceTables>();
+        var (facts, version) = await _kitchen.KitchenAsync(access, cancellation);
+        var furnished = LanternTable.Furnish(facts, tables, items);
+        if (await _kitchen.SetKitchenAsync(access, furnished, version, cancellation) is not SaveResult.Saved)
+        {
+            throw new InvalidOperationException("The kitchen was not kept.");
+        }
     }
 
     private async Task<HostId> SignUpAsync(string name, string email)
@@ -121,7 +134,7 @@ internal sealed class Filling(IServiceProvider services, MovedClock clock, Actio
 
     private async Task<NightId> OpenAsync(GroupAccess access, DemoNight night, LocalDate day, CancellationToken cancellation)
     {
-        var recipes = await services.GetRequiredService<KitchenDesk>().RecipesAsync(access, cancellation);
+        var recipes = await _kitchen.RecipesAsync(access, cancellation);
         var facts = new NightFacts(
             night.Title, day + LanternTable.ServeAt, day + LanternTable.EndsAt, LanternTable.Zone, LanternTable.Address,
             night.Bring, recipes.Single(recipe => recipe.Name == "House dough, cold").Id, new Share(0.1),

@@ -1,5 +1,9 @@
 using GameNight.Nights.Records;
+using GameNight.Planning;
+using GameNight.Planning.Cheese;
 using GameNight.Planning.Guests;
+using GameNight.Planning.Heat;
+using GameNight.Planning.Quantities;
 using NodaTime;
 
 namespace GameNight.Demo;
@@ -36,6 +40,25 @@ internal static class LanternTable
 
     public static LocalTime ServeAt { get; } = new(19, 0);
     public static LocalTime EndsAt { get; } = new(23, 30);
+
+    /// <summary>The kitchen Ottilie bakes in.</summary>
+    /// <param name="items">Ids of the menu by name.</param>
+    public static KitchenFacts Furnish(KitchenFacts facts, ReferenceTables tables, IReadOnlyDictionary<string, string> items) => facts with
+    {
+        Kitchen = facts.Kitchen with
+        {
+            Fridge = new Celsius(5),
+            Place = BakingPlace.Assumed with
+            {
+                IronAbove = new BakingSurface(SurfaceKind.CastIron, 8, new Centimetres(38), new Centimetres(38)),
+                Lead = SoakLead.Model,
+            },
+        },
+        Sauce = new HouseSauce(items["Tomato sauce"], tables.Sauces.Formula(tables.Sauces.Formulas[0])),
+        CheeseBlend = new HouseCheese(
+            items["Cheese blend"],
+            new CheeseBlend(new Share(0.8), new Share(0.1), new Share(0.1), new Share(0.1), HardIsVegetarian: true)),
+    };
 
     public static IReadOnlyList<Person> Guests { get; } =
     [

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using GameNight.Planning.Contract;
+using GameNight.Planning.Fermentation;
 using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Timeline;
@@ -116,12 +117,30 @@ public class NightOvenTests
     }
 
     [Fact]
-    public void A_cold_room_never_tempers_and_an_unmeasured_fridge_is_assumed()
+    public void An_unmeasured_fridge_is_assumed()
     {
-        var balls = Plan(null, night => night with { Kitchen = night.Kitchen with { Room = new Celsius(14), Fridge = null } }).Oven!.Balls;
+        var balls = Plan(null, night => night with { Kitchen = night.Kitchen with { Fridge = null } }).Oven!.Balls;
 
-        Assert.Null(balls.TemperBoxed);
         Assert.Equal(SharedFolder.Tables.Fermentation.Fridge.AssumedCelsius, balls.Fridge.Value);
+    }
+
+    [Theory]
+    [InlineData(22, 250)]
+    [InlineData(22, 400)]
+    [InlineData(17, 250)]
+    public void The_timeline_gives_the_balls_what_they_need_in_their_box(double room, double ball)
+    {
+        var plan = Plan(null, night => night with
+        {
+            Kitchen = night.Kitchen with { Room = new Celsius(room) },
+            ByHand = night.ByHand with { Ball = new Grams(ball) },
+        });
+
+        var needed = plan.Oven!.Balls.TemperBoxed!.Expected;
+        Assert.All(plan.Timeline.Steps.Where(step => step.Kind == StepKind.Temper), step =>
+            Assert.InRange(step.End - step.Start, needed, needed + Duration.FromMinutes(5)));
+        Assert.Contains(plan.Yeast.ShareOfFlour.Because.OfType<DoseForHours>(), hours =>
+            hours.Tempering >= needed && hours.Tempering <= needed + Duration.FromMinutes(5));
     }
 
     [Fact]

@@ -33,12 +33,17 @@ internal sealed class KitchenCheck(ReferenceTables tables)
         .. _check.Problems(Plain(KitchenFacts.Starting) with { Formula = formula, Shape = shape }),
     ];
 
-    public static IReadOnlyList<SnapshotProblem> Problems(string name, double gramsPerCm2, int count)
+    public static IReadOnlyList<SnapshotProblem> Problems(string name, double gramsPerCm2, double? waterShare, int count)
     {
         var problems = Name(name, PantryItem.LongestName).ToList();
         if (!(gramsPerCm2 is >= 0 and <= 1))
         {
             problems.Add(new("gramsPerCm2", SnapshotFault.OutOfRange, gramsPerCm2, 0, 1));
+        }
+
+        if (waterShare is { } water and not (>= 0 and <= 1))
+        {
+            problems.Add(new("waterShare", SnapshotFault.OutOfRange, water, 0, 1));
         }
 
         if (count > SnapshotCheck.MostMenuItems)

@@ -94,8 +94,8 @@ public sealed class KitchenDesk
 
     /// <summary>Safe to repeat: the page makes the id.</summary>
     public async Task<SaveResult> AddMenuItemAsync(
-        GroupAccess access, MenuItemId id, string name, MenuRole role, double gramsPerCm2, Composition composition,
-        CancellationToken cancellation)
+        GroupAccess access, MenuItemId id, string name, MenuRole role, double gramsPerCm2, double? waterShare,
+        Composition composition, CancellationToken cancellation)
     {
         access.Demand(HostRole.Organiser);
         await using var session = await _sessions.OpenAsync(access, cancellation);
@@ -105,13 +105,13 @@ public sealed class KitchenDesk
         }
 
         var count = await session.Db.MenuItems.CountAsync(cancellation);
-        if (KitchenCheck.Problems(name, gramsPerCm2, count + 1) is { Count: > 0 } problems)
+        if (KitchenCheck.Problems(name, gramsPerCm2, waterShare, count + 1) is { Count: > 0 } problems)
         {
             return new SaveResult.Refused(problems);
         }
 
         session.Db.MenuItems.Add(new PantryItem(
-            access.GroupId, id, name.Trim(), role, gramsPerCm2, composition, count));
+            access.GroupId, id, name.Trim(), role, gramsPerCm2, composition, count, waterShare));
         await _replans.UpcomingNightsAsync(session, cancellation);
         await session.CommitNewAsync(cancellation);
         _replans.Wake();
@@ -119,18 +119,18 @@ public sealed class KitchenDesk
     }
 
     public async Task<SaveResult> SetMenuItemAsync(
-        GroupAccess access, MenuItemId id, string name, double gramsPerCm2, Composition composition, bool isOffered,
-        uint version, CancellationToken cancellation)
+        GroupAccess access, MenuItemId id, string name, double gramsPerCm2, double? waterShare, Composition composition,
+        bool isOffered, uint version, CancellationToken cancellation)
     {
         access.Demand(HostRole.Organiser);
-        if (KitchenCheck.Problems(name, gramsPerCm2, count: 1) is { Count: > 0 } problems)
+        if (KitchenCheck.Problems(name, gramsPerCm2, waterShare, count: 1) is { Count: > 0 } problems)
         {
             return new SaveResult.Refused(problems);
         }
 
         return await ChangeAsync(
             access, session => session.Db.MenuItems.SingleOrDefaultAsync(item => item.Id == id, cancellation), version,
-            item => item.Set(name.Trim(), gramsPerCm2, composition, isOffered), cancellation);
+            item => item.Set(name.Trim(), gramsPerCm2, composition, waterShare, isOffered), cancellation);
     }
 
     private async Task<SaveResult> ChangeAsync<T>(

@@ -62,7 +62,7 @@ public sealed class GroupDesk
             .Where(style => style.Ferment == "cold")
             .Select(style => StartingRecipe(id, style)));
         session.Db.MenuItems.AddRange(_tables.Menu.Items.Select((item, index) => new PantryItem(
-            id, MenuItemId.New(), item.Name, item.Role, item.GramsPerCm2, item.Composition, index)));
+            id, MenuItemId.New(), item.Name, item.Role, item.GramsPerCm2, item.Composition, index, item.WaterShare)));
         await session.CommitAsync(cancellation);
         return id;
     }

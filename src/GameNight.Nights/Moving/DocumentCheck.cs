@@ -75,7 +75,7 @@ internal sealed class DocumentCheck(ReferenceTables tables)
         .. Distinct("$.menu", menu.Select(item => item.Id)),
         .. menu.Take(SnapshotCheck.MostMenuItems).SelectMany((item, index) =>
         (IEnumerable<DocumentProblem>)[
-            .. KitchenCheck.Problems(item.Name, item.GramsPerCm2, count: 1)
+            .. KitchenCheck.Problems(item.Name, item.GramsPerCm2, item.WaterShare, count: 1)
                 .Select(problem => DocumentProblem.At($"$.menu[{index}]", problem)),
             .. Counted($"$.menu[{index}].order", item.Order, 0, SnapshotCheck.MostMenuItems, DocumentFault.OutOfRange),
             .. Distinct($"$.menu[{index}].composition.contains", item.Composition.Contains),

@@ -27,8 +27,8 @@ internal sealed class DocumentRecords(
         Db.Recipes.AddRange(document.Doughs.Select(part => new DoughRecipe(Group, part.Id, part.Name, part.Formula, part.Shape)));
         foreach (var part in document.Menu)
         {
-            var item = new PantryItem(Group, part.Id, part.Name, part.Role, part.GramsPerCm2, part.Composition, part.Order);
-            item.Set(part.Name, part.GramsPerCm2, part.Composition, part.IsOffered);
+            var item = new PantryItem(Group, part.Id, part.Name, part.Role, part.GramsPerCm2, part.Composition, part.Order, part.WaterShare);
+            item.Set(part.Name, part.GramsPerCm2, part.Composition, part.WaterShare, part.IsOffered);
             Db.MenuItems.Add(item);
         }
 

@@ -40,7 +40,14 @@ internal sealed record GroupPart(string Name, string Zone);
 internal sealed record DoughPart(FormulaId Id, string Name, DoughFormula Formula, PieShape Shape);
 
 internal sealed record MenuPart(
-    MenuItemId Id, string Name, MenuRole Role, double GramsPerCm2, Composition Composition, int Order, bool IsOffered);
+    MenuItemId Id,
+    string Name,
+    MenuRole Role,
+    double GramsPerCm2,
+    Composition Composition,
+    int Order,
+    bool IsOffered,
+    double? WaterShare = null);
 
 /// <param name="Name">Empty for a former guest.</param>
 internal sealed record GuestPart(

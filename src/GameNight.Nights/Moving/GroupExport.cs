@@ -104,7 +104,7 @@ public sealed partial class GroupExport
         Write(json, nameof(GroupDocument.Doughs), doughs.Select(row => new DoughPart(row.Id, row.Name, row.Formula, row.Shape)));
         var menu = await db.MenuItems.AsNoTracking().OrderBy(item => item.Id).ToListAsync(cancellation);
         Write(json, nameof(GroupDocument.Menu), menu.Select(row => new MenuPart(
-            row.Id, row.Name, row.Role, row.GramsPerCm2, row.Composition, row.Order, row.IsOffered)));
+            row.Id, row.Name, row.Role, row.GramsPerCm2, row.Composition, row.Order, row.IsOffered, row.WaterShare)));
         var wishes = await db.RememberedWishes.AsNoTracking().ToDictionaryAsync(row => row.GuestId, cancellation);
         Write(json, nameof(GroupDocument.Guests), guests.Select(row => new GuestPart(
             row.Id, row.Name, row.Portion, row.IsStanding, row.ShowsName, row.FormerSince,

@@ -1,3 +1,4 @@
+using GameNight.Planning.Quantities;
 using GameNight.Planning.Toppings;
 
 namespace GameNight.Nights.Records;
@@ -8,7 +9,8 @@ public sealed class PantryItem
     public const int LongestName = 60;
 
     public PantryItem(
-        GroupId groupId, MenuItemId id, string name, MenuRole role, double gramsPerCm2, Composition composition, int order)
+        GroupId groupId, MenuItemId id, string name, MenuRole role, double gramsPerCm2, Composition composition, int order,
+        double? waterShare)
     {
         GroupId = groupId;
         Id = id;
@@ -17,7 +19,12 @@ public sealed class PantryItem
         GramsPerCm2 = gramsPerCm2;
         Composition = composition;
         Order = order;
+        WaterShare = waterShare;
     }
+
+    /// <summary>As the planner takes it.</summary>
+    public MenuItem ForPlanning() => new(
+        Id.ToString(), Role, GramsPerCm2, Composition, WaterShare is { } water ? new Share(water) : null);
 
     public GroupId GroupId { get; private set; }
     public MenuItemId Id { get; private set; }
@@ -27,13 +34,17 @@ public sealed class PantryItem
     public Composition Composition { get; private set; }
     public int Order { get; private set; }
 
+    /// <summary>Share of its mass that is water as it goes on the pie, 0 to 1; null where nobody said.</summary>
+    public double? WaterShare { get; private set; }
+
     /// <summary>An item that is not offered any more stays known to past nights.</summary>
     public bool IsOffered { get; private set; } = true;
 
     public uint Version { get; private set; }
 
-    public void Set(string name, double gramsPerCm2, Composition composition, bool isOffered)
+    public void Set(string name, double gramsPerCm2, Composition composition, double? waterShare, bool isOffered)
     {
+        WaterShare = waterShare;
         Name = name;
         GramsPerCm2 = gramsPerCm2;
         Composition = composition;

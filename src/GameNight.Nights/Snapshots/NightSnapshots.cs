@@ -43,7 +43,7 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             recipe.Formula,
             recipe.Shape,
             new Menu(
-                [.. items.Select(item => new MenuItem(item.Id.ToString(), item.Role, item.GramsPerCm2, item.Composition))],
+                [.. items.Select(item => item.ForPlanning())],
                 MostToppings,
                 tables.Menu.Dough),
             Away(kitchen.Facts.Hours, night.Facts.ServeAt, night.Facts.Zone),

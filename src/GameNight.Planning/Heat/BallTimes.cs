@@ -9,6 +9,10 @@ public static class BallTimes
     /// <summary>What has not happened until then is said never to happen.</summary>
     private static readonly Duration Horizon = Duration.FromHours(48);
 
+    /// <summary>What the middle of a ball must have to be shaped: a cool room never brings it to the usual temperature.</summary>
+    public static Celsius WarmEnough(Celsius room, MaterialsTable table) =>
+        new(Math.Min(table.BallTimes.CoreCelsius, room.Value - table.BallTimes.BelowRoomKelvin));
+
     /// <summary>
     /// Until the core is warm enough to shape. Zero when it is from the start; null when the room does not make it so within
     /// two days.
@@ -18,12 +22,13 @@ public static class BallTimes
     public static Estimate<Duration>? UntilTempered(
         Grams ball, Celsius dough, Celsius room, DoughPlace place, ThermalProperties properties, MaterialsTable table)
     {
-        if (dough.Value >= table.BallTimes.CoreCelsius)
+        var goal = WarmEnough(room, table);
+        if (dough >= goal)
         {
             return new Estimate<Duration>(Duration.Zero, Duration.Zero, Duration.Zero);
         }
 
-        return Band(Until(ball, dough, room, place, table.BallTimes.CoreCelsius, properties, table), table);
+        return Band(Until(ball, dough, room, place, goal.Value, properties, table), table);
     }
 
     /// <summary>Until the core is as cold as the fridge, within a kelvin. Null when it takes longer than two days.</summary>

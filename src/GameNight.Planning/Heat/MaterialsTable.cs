@@ -108,7 +108,8 @@ public sealed record SupportRow(SurfaceSupport Support, double OpenShare, string
 /// <param name="CoreCelsius">A ball whose core is this warm can be shaped.</param>
 /// <param name="FridgeKelvin">A ball whose core is this near to its fridge is cold.</param>
 /// <param name="Band">A time may be this much shorter or longer, as a fraction.</param>
-public sealed record BallTimesRow(double CoreCelsius, double FridgeKelvin, double Band, string Source);
+/// <param name="BelowRoomKelvin">In a cool room it can be shaped when its middle is this close to the room.</param>
+public sealed record BallTimesRow(double CoreCelsius, double BelowRoomKelvin, double FridgeKelvin, double Band, string Source);
 
 /// <param name="Watts">Heat a fridge carries off beyond what it keeps cold anyway.</param>
 public sealed record FridgeSpareRow(double Watts, string Source);

@@ -28,7 +28,7 @@ public enum StepKind
 /// <param name="Number">
 /// Batch or pie number from 1, for <see cref="StepKind.Temper"/> the number of the wave of balls; 0 for steps there is one of.
 /// </param>
-/// <param name="End">For <see cref="StepKind.Temper"/> when the balls are ready; they may wait as long again.</param>
+/// <param name="End">For <see cref="StepKind.Temper"/> when the balls are ready; they may wait a while.</param>
 /// <param name="NeedsHands">True when it takes one pair of hands from start to end.</param>
 /// <param name="CanWait">
 /// How much later it could start with every pie still on the table when planned: what comes after it moves along within its

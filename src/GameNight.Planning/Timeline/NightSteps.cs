@@ -180,7 +180,7 @@ internal sealed class NightSteps : IFreeTimes
             var pie = Pies[p];
             var wave = Waves[WaveOfPie[p]];
             _lags.Add(new Lag(wave, pie.Shape, Night.Temper));
-            _lags.Add(new Lag(pie.Shape, wave, -TimelineLimits.TemperAtMostTimes * Night.Temper));
+            _lags.Add(new Lag(pie.Shape, wave, -Night.Temper - Minutes(TimelineLimits.TemperedBeforeShaped)));
             After(pie.Shape, pie.Top, 0, Minutes(TimelineLimits.ShapedBeforeTopped));
             After(pie.Top, pie.Bake, 0, Minutes(TimelineLimits.ToppedBeforeOven));
             var mostRacked = p == 0 && isFirstStraightFromRack ? 0 : Minutes(TimelineLimits.RackedBeforeServed);

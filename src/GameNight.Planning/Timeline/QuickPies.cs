@@ -147,7 +147,7 @@ internal sealed class QuickPies
     {
         for (var p = 0; p < _pies.Count; p++)
         {
-            var mostTempered = TimelineLimits.TemperAtMostTimes * _night.Temper;
+            var mostTempered = _night.Temper + ServingClock.LengthDown(TimelineLimits.TemperedBeforeShaped);
             if (_waves.Count == 0 || _pies[p].Shape > _waves[^1] + mostTempered)
             {
                 var latest = _pies[p].Shape - _night.Temper;

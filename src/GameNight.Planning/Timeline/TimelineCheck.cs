@@ -201,7 +201,7 @@ public static class TimelineCheck
             Hold(
                 _byKind[StepKind.Temper].Any(wave =>
                     wave.Start + request.Durations.Temper <= shape.Start
-                    && shape.Start <= wave.Start + (TimelineLimits.TemperAtMostTimes * (request.Durations.Temper + Rounding))),
+                    && shape.Start <= wave.Start + request.Durations.Temper + TimelineLimits.TemperedBeforeShaped + Rounding),
                 $"no tempered ball for pie {number}");
             Between(shape.End, top.Start, Duration.Zero, TimelineLimits.ShapedBeforeTopped, $"shape to top {number}");
             Between(top.End, bake.Start, Duration.Zero, TimelineLimits.ToppedBeforeOven, $"top to bake {number}");

@@ -44,6 +44,9 @@ public static class TimelineLimits
     /// <summary>More than this after the first pie and the host is told that the last one is late.</summary>
     public static readonly Duration LastPieUnremarked = Duration.FromMinutes(90);
 
-    /// <summary>How many times the tempering time a ball may stand out of the fridge before it is shaped.</summary>
-    public const int TemperAtMostTimes = 2;
+    /// <summary>A tempered ball waits this long to be shaped; then it grows slack and the next wave leaves the fridge.</summary>
+    public static readonly Duration TemperedBeforeShaped = Duration.FromHours(2);
+
+    /// <summary>However cold fridge and room are: who needs longer warms the balls otherwise.</summary>
+    public static readonly Duration LongestTemper = Duration.FromHours(6);
 }

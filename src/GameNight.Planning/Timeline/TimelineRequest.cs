@@ -17,7 +17,7 @@ public sealed record ColdFerment(Duration Shortest, Duration Wanted, Duration Lo
 /// <param name="Knead">Knead one batch.</param>
 /// <param name="BulkRest">The dough rests after kneading, before balling; no hands.</param>
 /// <param name="BallEach">Divide and round one ball.</param>
-/// <param name="Temper">Balls out of the fridge until the core is warm enough to shape; no hands. At most twice this long.</param>
+/// <param name="Temper">Balls out of the fridge until the core is warm enough to shape; no hands.</param>
 /// <param name="Preheat">Oven on until its air is at the set-point; no hands.</param>
 /// <param name="Soak">After the air is hot until stone, steel or iron is ready; no hands.</param>
 /// <param name="Shape">Shape one ball; topping it and baking are steps of their own.</param>

@@ -138,9 +138,10 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         Assert.Single(await App.Kitchen.MenuAsync(group.Access, Cancellation), item => item.Id == id);
         Assert.IsType<SaveResult.Refused>(await AddAsync(MenuItemId.New(), " ", 0.02));
         Assert.IsType<SaveResult.Refused>(await AddAsync(MenuItemId.New(), "Lead", 2));
+        Assert.IsType<SaveResult.Refused>(await AddAsync(MenuItemId.New(), "Wetter than water", 0.1, 1.1));
 
-        Task<SaveResult> AddAsync(MenuItemId item, string name, double grams) => App.Kitchen.AddMenuItemAsync(
-            group.Access, item, name, MenuRole.Topping, grams, Composition.Nothing, Cancellation);
+        Task<SaveResult> AddAsync(MenuItemId item, string name, double grams, double? water = null) => App.Kitchen.AddMenuItemAsync(
+            group.Access, item, name, MenuRole.Topping, grams, water, Composition.Nothing, Cancellation);
     }
 
     [Fact]
@@ -153,7 +154,7 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         Assert.IsType<SaveResult.Gone>(await App.Kitchen.SetRecipeAsync(
             ours.Access, dough.Id, "Taken", dough.Formula, dough.Shape, dough.Version, Cancellation));
         Assert.IsType<SaveResult.Gone>(await App.Kitchen.SetMenuItemAsync(
-            ours.Access, item.Id, "Taken", 0.1, item.Composition, true, item.Version, Cancellation));
+            ours.Access, item.Id, "Taken", 0.1, null, item.Composition, true, item.Version, Cancellation));
     }
 
     [Fact]

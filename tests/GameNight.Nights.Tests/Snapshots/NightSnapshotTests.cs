@@ -169,9 +169,22 @@ public sealed class NightSnapshotTests(ClassDatabase database) : NightsTest(data
         var night = await App.OpenNightForOneGuestAsync();
         var gone = (await App.Kitchen.MenuAsync(night.Group.Access, Cancellation))[^1];
         await App.Kitchen.SetMenuItemAsync(
-            night.Group.Access, gone.Id, gone.Name, gone.GramsPerCm2, gone.Composition, false, gone.Version, Cancellation);
+            night.Group.Access, gone.Id, gone.Name, gone.GramsPerCm2, gone.WaterShare, gone.Composition, false, gone.Version, Cancellation);
 
         Assert.DoesNotContain(gone.Id.ToString(), (await SnapshotAsync(night)).Menu.Items.Select(item => item.Id));
+    }
+
+    [Fact]
+    public async Task What_the_menu_says_of_an_items_water_is_in_the_snapshot()
+    {
+        var night = await App.OpenNightForOneGuestAsync();
+        var wet = (await App.Kitchen.MenuAsync(night.Group.Access, Cancellation)).First(item => item.Role == MenuRole.Topping);
+        await App.Kitchen.SetMenuItemAsync(
+            night.Group.Access, wet.Id, wet.Name, wet.GramsPerCm2, 0.35, wet.Composition, true, wet.Version, Cancellation);
+
+        var seen = (await SnapshotAsync(night)).Menu.Items;
+
+        Assert.Equal(0.35, seen.Single(item => item.Id == wet.Id.ToString()).WaterShare?.Value);
     }
 
     [Fact]
@@ -183,7 +196,7 @@ public sealed class NightSnapshotTests(ClassDatabase database) : NightsTest(data
         var text = PlanJson.Canonical(await SnapshotAsync(night));
 
         Assert.All(
-            new[] { "Ines", "Hana", "Secret", "Elm Street", "Wingspan", "Thursday" },
+            new[] { "Ines", "Hana", "Secret", "Elm Street", "tiles", "Thursday" },
             word => Assert.DoesNotContain(word, text, StringComparison.OrdinalIgnoreCase));
     }
 

@@ -28,7 +28,13 @@ public class BallTimesTests
     }
 
     [Fact]
-    public void A_room_as_cold_as_the_wanted_core_never_tempers_a_ball() => Assert.Null(Tempered(250, room: 15.5));
+    public void In_a_cool_room_a_ball_is_warm_enough_near_the_rooms_temperature()
+    {
+        Assert.Equal(new Celsius(11.5), BallTimes.WarmEnough(new Celsius(15.5), AKitchen.Table));
+        Assert.Equal(new Celsius(16), BallTimes.WarmEnough(new Celsius(20), AKitchen.Table));
+        Assert.NotNull(Tempered(250, room: 15.5));
+        Assert.Equal(Duration.Zero, Tempered(250, dough: 8, room: 12)!.High);
+    }
 
     [Fact]
     public void A_ball_that_is_warm_already_needs_no_time() =>

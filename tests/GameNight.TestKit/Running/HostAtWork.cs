@@ -64,7 +64,7 @@ public sealed class HostAtWork : IAsyncDisposable
     public async Task<NightId> OpenNightAsync(
         IReadOnlyList<GuestId> guests, CancellationToken cancellation, Func<NightFacts, NightFacts>? but = null)
     {
-        var recipes = await _services.GetRequiredService<KitchenDesk>().RecipesAsync(_access, cancellation);
+        var recipes = await RecipesAsync(cancellation);
         var today = SystemClock.Instance.GetCurrentInstant().InUtc().Date;
         var facts = new NightFacts(
             "Board games", today.PlusDays(10).Next(IsoDayOfWeek.Saturday).At(new LocalTime(19, 30)), null, Zone,
@@ -81,7 +81,7 @@ public sealed class HostAtWork : IAsyncDisposable
     public async Task OfferAsync(string name, Composition label, CancellationToken cancellation)
     {
         var added = await _services.GetRequiredService<KitchenDesk>().AddMenuItemAsync(
-            _access, MenuItemId.New(), name, MenuRole.Topping, 0.06, label, cancellation);
+            _access, MenuItemId.New(), name, MenuRole.Topping, 0.06, null, label, cancellation);
         _ = added is SaveResult.Saved ? added : throw new InvalidOperationException($"{name} was not added: {added}.");
     }
 
@@ -90,7 +90,25 @@ public sealed class HostAtWork : IAsyncDisposable
 
     /// <summary>Names of the group's doughs.</summary>
     public async Task<IReadOnlyList<string>> DoughsAsync(CancellationToken cancellation) =>
-        [.. (await _services.GetRequiredService<KitchenDesk>().RecipesAsync(_access, cancellation)).Select(recipe => recipe.Name)];
+        [.. (await RecipesAsync(cancellation)).Select(recipe => recipe.Name)];
+
+    public Task<IReadOnlyList<DoughRecipe>> RecipesAsync(CancellationToken cancellation) =>
+        _services.GetRequiredService<KitchenDesk>().RecipesAsync(_access, cancellation);
+
+    /// <summary>The night's plan once the app has made it and nothing is being redone.</summary>
+    public async Task<NightPlan> PlanAsync(NightId night, CancellationToken cancellation)
+    {
+        var plans = _services.GetRequiredService<PlanDesk>();
+        while (true)
+        {
+            if (await plans.PlanAsync(_access, night, cancellation) is { Plan: { } plan, IsBeingRedone: false })
+            {
+                return plan;
+            }
+
+            await Task.Delay(TimeSpan.FromMilliseconds(100), cancellation);
+        }
+    }
 
     public async Task<NightView> NightAsync(NightId night, CancellationToken cancellation) =>
         (await Desk.NightAsync(_access, night, cancellation))!;

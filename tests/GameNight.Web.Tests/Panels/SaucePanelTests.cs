@@ -144,7 +144,7 @@ public class SaucePanelTests : BunitContext
     public void Printed_labels_name_the_sulphites_of_the_wine_in_the_sauce()
     {
         var id = MenuItemId.New();
-        var item = new PantryItem(GroupId.New(), id, "Tomato sauce", MenuRole.Base, 0.1, Composition.Nothing, 0);
+        var item = new PantryItem(GroupId.New(), id, "Tomato sauce", MenuRole.Base, 0.1, Composition.Nothing, 0, null);
 
         var labels = HouseLabels.Of(Night with { Sauce = Deep with { BaseId = id.ToString() } }, [item], Tables);
         var without = HouseLabels.Of(Night, [item], Tables);

@@ -659,6 +659,10 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("xid")
                         .HasColumnName("xmin");
 
+                    b.Property<double?>("WaterShare")
+                        .HasColumnType("double precision")
+                        .HasColumnName("water_share");
+
                     b.HasKey("GroupId", "Id");
 
                     b.ToTable("menu_items", null, t =>

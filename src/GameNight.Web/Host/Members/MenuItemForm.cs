@@ -24,6 +24,10 @@ public sealed class MenuItemForm(MenuRole role, Measures measures, double gramsP
     public MenuRole Role => role;
     public string Name { get; set; } = "";
     public string MassPerArea { get; set; } = measures.MassPerArea.Typed(gramsPerCm2);
+
+    /// <summary>In percent; empty where nobody knows.</summary>
+    public string Water { get; set; } = "";
+
     public bool IsOffered { get; set; } = true;
     public HashSet<Diet> Suits { get; } = [];
     public Dictionary<Allergen, LabelSays> Labels { get; } =
@@ -37,6 +41,7 @@ public sealed class MenuItemForm(MenuRole role, Measures measures, double gramsP
         var form = new MenuItemForm(item.Role, measures, item.GramsPerCm2)
         {
             Name = item.Name,
+            Water = item.WaterShare is { } water ? TypedNumbers.Text(water * 100) : "",
             IsOffered = item.IsOffered,
         };
         form.Suits.UnionWith(item.Composition.Suits);
@@ -51,11 +56,12 @@ public sealed class MenuItemForm(MenuRole role, Measures measures, double gramsP
         return form;
     }
 
-    public (double? GramsPerCm2, IReadOnlyDictionary<string, string> Problems) ReadMass()
+    public (double? GramsPerCm2, double? WaterShare, IReadOnlyDictionary<string, string> Problems) ReadMass()
     {
         var numbers = new TypedNumbers();
         var mass = numbers.Read("gramsPerCm2", MassPerArea, 0, 1, measures.MassPerArea, gramsPerCm2);
-        return (numbers.Problems.Count == 0 ? mass : null, numbers.Problems);
+        double? water = string.IsNullOrWhiteSpace(Water) ? null : numbers.Read("waterShare", Water, 0, 100) / 100;
+        return numbers.Problems.Count == 0 ? (mass, water, numbers.Problems) : (null, null, numbers.Problems);
     }
 
     private IReadOnlyList<Allergen> Of(LabelSays says) =>

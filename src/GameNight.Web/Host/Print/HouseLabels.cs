@@ -13,7 +13,7 @@ public static class HouseLabels
     {
         var all = night.Menu with
         {
-            Items = [.. menu.Select(item => new MenuItem(item.Id.ToString(), item.Role, item.GramsPerCm2, item.Composition))],
+            Items = [.. menu.Select(item => item.ForPlanning())],
         };
         return NightSauceAndCheese.MenuOf(night with { Menu = all }, tables).Items.ToDictionary(item => item.Id, item => item.Composition);
     }
