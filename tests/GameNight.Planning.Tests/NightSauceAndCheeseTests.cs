@@ -26,8 +26,10 @@ public class NightSauceAndCheeseTests
         var cheese = plan.Amounts.Single(amount => amount.ItemId == "cheese-blend").Amount.Expected;
         Assert.Equal(sauce, plan.SauceToMake!.Needed);
         Assert.Equal(cheese.Value, plan.CheeseToGrate!.Parts.Sum(part => part.OnPies.Value), 1e-6);
-        Assert.Equal(0.12 * plan.CheeseToGrate.Water.Value, plan.CheeseToGrate.WaterGramsPerCm2, 1e-9);
+        Assert.Equal(GramsPerCm2("cheese-blend") * plan.CheeseToGrate.Water.Value, plan.CheeseToGrate.WaterGramsPerCm2, 1e-9);
     }
+
+    private static double GramsPerCm2(string item) => ANight().Build().Menu.Items.Single(one => one.Id == item).GramsPerCm2;
 
     [Fact]
     public void The_sauce_takes_its_time_in_the_timeline_and_what_is_left_keeps_from_then_on()

@@ -14,6 +14,7 @@ internal static class CheeseAnswers
     {
         ["A10.cheese.low"] = () => SauceAnswers.OnRegulated(0.08),
         ["A10.cheese.high"] = () => SauceAnswers.OnRegulated(0.10),
+        ["A10.menu.cheese"] = () => SauceAnswers.OnMenu(MenuRole.Cheese),
         ["A10.cheese.perArea"] = () => 80 / SauceAnswers.RegulatedAreaCm2,
         ["A10.cheese.perArea.high"] = () => 100 / SauceAnswers.RegulatedAreaCm2,
         ["W1"] = WaterOnRegulated,

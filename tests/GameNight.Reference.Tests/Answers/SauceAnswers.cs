@@ -33,7 +33,7 @@ internal static class SauceAnswers
         ["G5.notStirred"] = () => Row(AlcoholCooking.NotStirred),
         ["A10.sauce.low"] = () => OnRegulated(0.06),
         ["A10.sauce.high"] = () => OnRegulated(0.08),
-        ["A10.marinara"] = () => OnRegulated(SharedFolder.Tables.Menu.Items.First(item => item.Role == MenuRole.Base).GramsPerCm2),
+        ["A10.menu.sauce"] = () => OnMenu(MenuRole.Base),
         ["A10.sauce.perArea"] = () => 60 / RegulatedAreaCm2,
         ["A10.sauce.perArea.high"] = () => 80 / RegulatedAreaCm2,
         ["A10.oil.low"] = () => 4 / RegulatedAreaCm2,
@@ -66,6 +66,9 @@ internal static class SauceAnswers
 
     internal static double OnRegulated(double gramsPerCm2) =>
         SpreadAmount.For(RegulatedAreaCm2, gramsPerCm2, wholePies: 1, perPieByHand: null).PerPie.Value.Value;
+
+    /// <summary>What the starting menu's first item of a role brings to the regulated pie, in grams.</summary>
+    internal static double OnMenu(MenuRole role) => OnRegulated(SharedFolder.Tables.Menu.Items.First(item => item.Role == role).GramsPerCm2);
 
     private static double Simmered(int minutes) => Sauces.Retention.After(Duration.FromMinutes(minutes)).Percent;
 

@@ -11,11 +11,13 @@ namespace GameNight.Web.Tests.Panels;
 public class SheetTests : BunitContext
 {
     [Fact]
-    public void The_dough_is_one_table_for_each_batch_with_percent_and_grams()
+    public void The_dough_is_one_table_for_batches_that_weigh_the_same_with_percent_and_grams()
     {
         var panel = Render<DoughPanel>(with => with.Add(p => p.Plan, Plans.Usual));
 
-        Assert.Equal(Plans.Usual.Dough.Batches.Count, panel.FindAll("table").Count);
+        var batches = Plans.Usual.Dough.Batches;
+        Assert.Equal(batches.Select(batch => batch.Balls).Distinct().Count(), panel.FindAll("table").Count);
+        Assert.All(batches, batch => Assert.Contains(panel.FindAll("caption"), caption => caption.TextContent.Contains($"{batch.Number}", StringComparison.Ordinal)));
         var rows = panel.FindAll("table")[0].QuerySelectorAll("tbody tr").Select(row => row.Children.Select(cell => cell.TextContent).ToList()).ToList();
         Assert.StartsWith("Flour", rows[0][0], StringComparison.Ordinal);
         Assert.Equal("100", rows[0][1]);

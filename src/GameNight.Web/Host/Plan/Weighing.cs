@@ -45,6 +45,10 @@ internal sealed record Weighing(string? Name, IReadOnlyList<Ingredient> Rows, bo
     public static IReadOnlyList<DoughBatch> Batches(DoughPlan dough) =>
         dough.OnScale is { } rounded ? [.. rounded.Select(one => one.Batch)] : dough.Batches;
 
+    /// <summary>Batches that weigh the same stand together: they differ by one ball at most.</summary>
+    public static IReadOnlyList<IReadOnlyList<DoughBatch>> Kinds(DoughPlan dough) =>
+        [.. Batches(dough).GroupBy(batch => batch.Balls).Select(same => same.ToList())];
+
     private static Ingredient Flour => new(Words.FlourRow, batch => batch.FinalFlour, HouseholdText.OfFlour);
 
     private static List<Ingredient> Flours(DoughFormula formula) =>
