@@ -42,10 +42,20 @@ internal static class NightCautions
             }
         }
 
-        if (night.Formula is { SugarIsHoney: true, Sugar.Value: > 0 }
-            && eaters.Any(eater => eater.Portion == PortionClass.Toddler))
+        // An infant is not always told of: whoever cooks with honey knows it, whoever is announced.
+        if (pies > 0 && night.Formula is { SugarIsHoney: true, Sugar.Value: > 0 })
         {
             cautions.Add(Of(CautionKind.HoneyAndInfants));
+        }
+
+        if (pies > 0 && night.Formula.UnlabelledParts.Count > 0)
+        {
+            cautions.Add(Of(CautionKind.DoughPartsWithoutLabel));
+        }
+
+        if (pies > 0 && night.Kitchen.Fridge is { } fridge && fridge.Value > table.FridgeCelsius.High)
+        {
+            cautions.Add(Of(CautionKind.WarmFridge));
         }
 
         return cautions;

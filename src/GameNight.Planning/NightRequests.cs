@@ -78,7 +78,8 @@ internal static class NightRequests
                 Rack: Minutes(StepName.Rack),
                 Serve: Minutes(StepName.Serve)),
             night.ByHand.MixAt,
-            night.Begun?.Steps);
+            night.Begun?.Steps,
+            dough.Formula.Preferment is { } preferment ? new PrefermentWork(Minutes(StepName.Preferment), preferment.Before) : null);
 
         Duration Minutes(StepName step) => Duration.FromMinutes(steps.MinutesOf(step));
     }
@@ -120,8 +121,7 @@ internal static class NightRequests
     public static DoughJourney Journey(
         NightSnapshot night, HostTimeline timeline, DoughPlan dough, Duration tempering, ReferenceTables tables)
     {
-        var mix = timeline.Steps.FirstOrDefault(step => step.Kind == StepKind.Mix);
-        var cold = timeline.Steps.FirstOrDefault(step => step.Kind == StepKind.ColdFerment);
+        var (mix, cold) = LastBatch(timeline);
         var nominalRoom = tables.Steps.MinutesOf(StepName.Mix)
             + tables.Steps.MinutesOf(StepName.KneadByHand)
             + tables.Steps.MinutesOf(StepName.BulkRest);
@@ -139,6 +139,16 @@ internal static class NightRequests
             night.Kitchen.Calibration);
     }
 
+    /// <summary>
+    /// Mixing and cold ferment of the batch that is balled last: the shortest in the cold, which the dose is worked out for and
+    /// the course shows. Null without a timeline.
+    /// </summary>
+    private static (TimelineStep? Mix, TimelineStep? Cold) LastBatch(HostTimeline timeline)
+    {
+        var cold = timeline.Steps.Where(step => step.Kind == StepKind.ColdFerment).MaxBy(step => step.Start);
+        return (timeline.Steps.FirstOrDefault(step => step.Kind == StepKind.Mix && step.Number == cold?.Number), cold);
+    }
+
     /// <summary>The course of the dough with the yeast that goes in; null without a dough.</summary>
     public static Ripening? Ripening(
         NightSnapshot night, HostTimeline timeline, DoughPlan dough, DoughJourney journey, Share yeast, ReferenceTables tables)
@@ -149,7 +159,7 @@ internal static class NightRequests
         }
 
         var limits = tables.Steps.ColdFerment;
-        var mix = timeline.Steps.FirstOrDefault(step => step.Kind == StepKind.Mix);
+        var (mix, _) = LastBatch(timeline);
         return RipeningModel.For(
             journey,
             dough.Formula,

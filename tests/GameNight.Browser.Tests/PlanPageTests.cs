@@ -8,7 +8,7 @@ public class PlanPageTests(Site site)
     /// <summary>How long a host may look at numbers that an answer has overtaken.</summary>
     private const float Soon = 10_000;
 
-    private const string Working = "Split and timeline are being redone; the numbers are already right.";
+    private const string Working = "Split and timeline are being redone, and the yeast follows their hours: weigh nothing before this line is gone.";
 
     [Fact]
     public async Task An_answer_changes_the_open_plan_by_itself_and_the_page_says_what_is_still_being_redone()

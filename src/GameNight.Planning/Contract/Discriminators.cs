@@ -30,6 +30,7 @@ public static class Discriminators
         [typeof(LittleSalt)] = "littleSalt",
         [typeof(MuchOil)] = "muchOil",
         [typeof(PrefermentAhead)] = "prefermentAhead",
+        [typeof(PrefermentHardlyYeast)] = "prefermentHardlyYeast",
         [typeof(DissolveAndSplit)] = "dissolveAndSplit",
         [typeof(WaterRule)] = "waterRule",
         [typeof(WaterLimited)] = "waterLimited",

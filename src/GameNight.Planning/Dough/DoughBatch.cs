@@ -6,7 +6,7 @@ namespace GameNight.Planning.Dough;
 /// One batch of dough: what to weigh. The ingredients add up to <see cref="Total"/>; <see cref="HeldBackFlour"/>,
 /// <see cref="Flours"/>, <see cref="Preferment"/> and <see cref="Soaker"/> say how they are parted and add nothing.
 /// </summary>
-/// <param name="Flours">The flours of a blend, which add up to <see cref="Flour"/>; null for one flour.</param>
+/// <param name="Flours">The flours of a blend, which add up to <see cref="Flour"/> less what is soaked, which is no flour; null for one flour.</param>
 public sealed record DoughBatch(
     int Number,
     int Balls,
@@ -57,7 +57,7 @@ public sealed record DoughBatch(
             flour * formula.Sugar,
             flour * yeast,
             formula.Extras?.Select(extra => new NamedMass(extra.Name, flour * extra.OfFlour)).ToList(),
-            formula.Flours is { Count: > 0 } flours ? Parts(flours, flour) : null,
+            formula.Flours is { Count: > 0 } flours ? Parts(flours, flour * (1 - (formula.Soaker?.OfFlour.Value ?? 0))) : null,
             formula.Preferment is { } preferment
                 ? Portion(preferment.Name, flour * preferment.OfFlour, preferment.WaterPerFlour, flour * yeast * preferment.OfYeast)
                 : null,

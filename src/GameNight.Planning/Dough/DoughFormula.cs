@@ -51,5 +51,13 @@ public sealed record DoughFormula(
         (Preferment is { } preferment ? preferment.OfFlour.Value * preferment.WaterPerFlour.Value : 0)
         + (Soaker is { } soaker ? soaker.OfFlour.Value * soaker.WaterPerFlour.Value : 0);
 
+    /// <summary>Parts by the host's own names, whose labels nobody has told the plan.</summary>
+    public IReadOnlyList<string> UnlabelledParts =>
+    [
+        .. (Extras ?? []).Select(extra => extra.Name),
+        .. (Flours ?? []).Select(flour => flour.Name),
+        .. Soaker is { } soaker ? [soaker.Name] : Array.Empty<string>(),
+    ];
+
     public FlourBlend? Blend => Flours is { Count: > 0 } ? FlourBlend.Of(Flours) : null;
 }

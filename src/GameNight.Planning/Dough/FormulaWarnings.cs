@@ -12,6 +12,10 @@ public sealed record MuchOil(Share OfFlour, Share Most) : Reason;
 /// <summary>This part ferments ahead. Its yeast is part of the dose, which does not count its hours.</summary>
 public sealed record PrefermentAhead(string Name, Duration Before) : Reason;
 
+/// <summary>So little of the yeast goes into this part that nothing ferments in it ahead.</summary>
+/// <param name="Usual">What usually goes in at least.</param>
+public sealed record PrefermentHardlyYeast(string Name, Share OfYeast, Share Usual) : Reason;
+
 /// <summary>Balls of this mass are outside what is usual; they are planned all the same.</summary>
 public sealed record UnusualBall(Grams Ball, Grams Least, Grams Most) : Conflict;
 
@@ -24,6 +28,9 @@ public sealed record PartsWithoutLabel(IReadOnlyList<string> Names) : Conflict;
 /// <summary>What is said of a formula that is allowed and still deserves a word.</summary>
 internal static class FormulaWarnings
 {
+    /// <summary>From memory: a long preferment is started with a tenth of the yeast or more.</summary>
+    private const double LeastInPreferment = 0.05;
+
     public static IEnumerable<Reason> Reasons(DoughFormula formula, DoughTable table)
     {
         if (formula.Salt.Value < table.SaltBelow.Share)
@@ -39,6 +46,10 @@ internal static class FormulaWarnings
         if (formula.Preferment is { } preferment)
         {
             yield return new PrefermentAhead(preferment.Name, preferment.Before);
+            if (preferment.OfYeast.Value < LeastInPreferment)
+            {
+                yield return new PrefermentHardlyYeast(preferment.Name, preferment.OfYeast, new Share(LeastInPreferment));
+            }
         }
     }
 
@@ -50,13 +61,7 @@ internal static class FormulaWarnings
             yield return new UnusualBall(ball, new Grams(usual.Low), new Grams(usual.High));
         }
 
-        List<string> parts =
-        [
-            .. (formula.Extras ?? []).Select(extra => extra.Name),
-            .. (formula.Flours ?? []).Select(flour => flour.Name),
-            .. formula.Soaker is { } soaker ? [soaker.Name] : Array.Empty<string>(),
-        ];
-        if (parts.Count > 0)
+        if (formula.UnlabelledParts is { Count: > 0 } parts)
         {
             yield return new PartsWithoutLabel(parts);
         }

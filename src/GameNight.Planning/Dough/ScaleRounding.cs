@@ -3,8 +3,8 @@ using GameNight.Planning.Quantities;
 namespace GameNight.Planning.Dough;
 
 /// <summary>
-/// So little yeast cannot be weighed on this scale: dissolve more of it, use a part of the solution. The solution's water
-/// is the batch's: weigh <paramref name="WaterLeft"/> beside it. A preferment takes its share of the part.
+/// So little yeast cannot be weighed on this scale: dissolve more of it, use a part of the solution. Its water
+/// is set apart for all batches: each gets <paramref name="Use"/> of it and <paramref name="WaterLeft"/> of other water. A preferment takes its share of the part.
 /// </summary>
 /// <param name="Balls">Which batches: those of so many balls.</param>
 /// <param name="Use">How much of the solution holds <paramref name="Yeast"/>.</param>

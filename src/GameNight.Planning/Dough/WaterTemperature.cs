@@ -54,12 +54,12 @@ public sealed record WaterTemperature(
     {
         Demand(request);
         var rise = request.FrictionKelvin / FrictionFactor.FactorsWith(request.Preferment?.Temperature);
-        var needed = Rule(request);
+        var (needed, balance) = (Rule(request), HeatBalance(request, heat, rise));
         List<Reason> because =
         [
             new WaterRule(
                 request.Dough, request.Flour, request.Room, request.FrictionKelvin, request.Preferment?.Temperature),
-            new WaterByHeatBalance(HeatBalance(request, heat, rise), rise),
+            new WaterByHeatBalance(balance, rise),
         ];
 
         if (!request.FrictionIsLearned)
@@ -89,11 +89,12 @@ public sealed record WaterTemperature(
             because.Add(new YeastIsWoken(waking.Water, waking.OfWater, new Celsius(rest), waking.Foam));
         }
 
+        // The truth lies near either: far from usual rooms rule and balance part, and the band reaches over both.
         return new WaterTemperature(
             new Estimate<Celsius>(
                 new Celsius(mixed),
-                new Celsius(Math.Max(0, mixed - BandKelvin)),
-                new Celsius(Math.Max(mixed, Math.Min(HottestCelsius, mixed + BandKelvin)))),
+                new Celsius(Math.Max(0, Math.Min(mixed - BandKelvin, balance))),
+                new Celsius(Math.Max(mixed, Math.Min(HottestCelsius, Math.Max(mixed + BandKelvin, balance))))),
             ice,
             because,
             request.Activation is null ? null : new Celsius(rest));

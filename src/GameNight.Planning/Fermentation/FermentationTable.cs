@@ -33,10 +33,9 @@ public sealed record GasRow(
 public sealed record GasTargetRow(double MillilitresPer100GramsFlour, string Source);
 
 /// <summary>The truth lies within these factors four times in five.</summary>
-/// <param name="Cold">Of the dose of a dough that is long in the cold.</param>
 /// <param name="Room">Of the dose of a dough that is not.</param>
 /// <param name="ColdRate">Of the gas made in the cold alone.</param>
-public sealed record BandFactorRow(double Cold, double Room, double ColdRate, string Source);
+public sealed record BandFactorRow(double Room, double ColdRate, string Source);
 
 public sealed record SaltRow(double Factor, double ReferencePercent, double Lowest, double Highest, string Source);
 

@@ -40,8 +40,7 @@ public static class RipeningModel
         var whole = run.Over(run.Temperatures.Whole(), 0);
         var end = whole.From(fresh, out var gas);
         var ofWanted = end.GasMillilitresPer100GramsFlour / run.Target;
-        var band = Math.Exp(CalibrationBelief.BandOverDeviation * Math.Sqrt(
-            Math.Pow(belief.SpreadOf(run, fresh), 2) + Math.Pow(SpreadOfFridge(run, fresh), 2)));
+        var band = BandOf(run, belief, fresh);
         var looks = counted.Count(reading => reading.Look is not null);
 
         return new Ripening(
@@ -52,6 +51,12 @@ public static class RipeningModel
             Reasons(run, gas, formula, counted.Count, looks > 0 ? FactorOf(run, prior, fresh, end) : 1, worthwhile),
             looks > 0 ? belief.Expected : null);
     }
+
+    /// <summary>
+    /// By what factor the gas may be more or less, four times out of five; as gas goes nearly with the dose, so may the dose.
+    /// </summary>
+    internal static double BandOf(DoughRun run, CalibrationBelief belief, double fresh) => Math.Exp(
+        CalibrationBelief.BandOverDeviation * Math.Sqrt(Math.Pow(belief.SpreadOf(run, fresh), 2) + Math.Pow(SpreadOfFridge(run, fresh), 2)));
 
     /// <summary>The journey as it turned out: its fridge and dough as measured.</summary>
     private static DoughJourney Observed(DoughJourney journey, IReadOnlyList<DoughReading> readings, Instant mixAt)
@@ -95,7 +100,8 @@ public static class RipeningModel
             ? mixAt + run.Journey.AtRoom + Duration.Max(longestCold, run.Journey.InFridge) + run.Journey.Tempering
             : null;
         var endsByHours = byHours is { } end && !(byGas <= end) && best <= end;
-        return new ReadyWindow(At(from), best, endsByHours ? byHours : byGas, At(1 / band), At(band), endsByHours);
+        var (ends, notAfter) = (endsByHours ? byHours : byGas, At(band));
+        return new ReadyWindow(At(from), best, ends, At(1 / band), notAfter is { } late && late <= ends ? late : ends ?? notAfter, endsByHours);
 
         Instant? At(double ratio) => longest.Reaches(ratio * run.Target, gas, fresh) is { } minutes ? mixAt + Duration.FromMinutes(minutes) : null;
     }

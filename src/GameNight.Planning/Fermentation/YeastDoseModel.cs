@@ -47,18 +47,21 @@ public static class YeastDoseModel
     {
         var fridge = journey.Fridge ?? new Celsius(table.Fridge.AssumedCelsius);
         var fresh = FreshPercent(journey with { Fridge = fridge }, formula, table, materials);
-        var (lowFactor, highFactor) = Band(journey, fresh, formula, table, materials);
+        var band = RipeningModel.BandOf(
+            Run(journey, formula, table, materials),
+            CalibrationBelief.Prior(journey.Calibration ?? FermentationCalibration.None, table.BandFactor),
+            fresh);
 
         var perFresh = dough.Of(formula.Yeast).MassPerFresh;
         var proposed = new Share(fresh / 100 * perFresh);
-        var share = Explained.Decide(byHand, proposed, Reasons(journey, fridge, table));
+        var share = Explained.Decide(byHand, proposed, Reasons(journey, fridge, band));
         var total = flour * share.Value;
 
         var isSensible = fresh is > LeastPercent * (1 + AtTheEdge) and < MostPercent * (1 - AtTheEdge);
         return new YeastDose(
             formula.Yeast,
             share,
-            new Estimate<Grams>(total, total * (1 / lowFactor), total * highFactor),
+            new Estimate<Grams>(total, total * (1 / band), total * band),
             isSensible
                 ? []
                 : [new NoSensibleDose(new Share(fresh / 100), new Share(LeastPercent / 100), new Share(MostPercent / 100))]);
@@ -131,24 +134,7 @@ public static class YeastDoseModel
         DoughJourney journey, DoughFormula formula, FermentationTable table, MaterialsTable materials) =>
         new(journey, formula, journey.Calibration ?? FermentationCalibration.None, table, materials);
 
-    private static (double Low, double High) Band(
-        DoughJourney journey, double fresh, DoughFormula formula, FermentationTable table, MaterialsTable materials)
-    {
-        var factor = BandFactor(journey, table);
-        if (journey.Fridge is not null || journey.InFridge == Duration.Zero)
-        {
-            return (factor, factor);
-        }
-
-        var warm = FreshPercent(journey with { Fridge = new Celsius(table.Fridge.WarmCelsius) }, formula, table, materials);
-        var cold = FreshPercent(journey with { Fridge = new Celsius(table.Fridge.ColdCelsius) }, formula, table, materials);
-        return (factor * fresh / warm, factor * cold / fresh);
-    }
-
-    private static double BandFactor(DoughJourney journey, FermentationTable table) =>
-        journey.InFridge.TotalHours > ColdHours ? table.BandFactor.Cold : table.BandFactor.Room;
-
-    private static List<Reason> Reasons(DoughJourney journey, Celsius fridge, FermentationTable table)
+    private static List<Reason> Reasons(DoughJourney journey, Celsius fridge, double band)
     {
         List<Reason> because =
         [
@@ -166,7 +152,7 @@ public static class YeastDoseModel
 
         if (journey.InFridge.TotalHours > ColdHours)
         {
-            because.Add(new ColdDoseIsUncertain(BandFactor(journey, table)));
+            because.Add(new ColdDoseIsUncertain(band));
         }
 
         return because;

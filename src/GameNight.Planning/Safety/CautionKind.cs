@@ -10,4 +10,6 @@ public enum CautionKind
     KitchenUsesWheat,
     HoneyAndInfants,
     GarlicInOil,
+    DoughPartsWithoutLabel,
+    WarmFridge,
 }

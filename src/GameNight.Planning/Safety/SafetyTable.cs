@@ -5,7 +5,7 @@ namespace GameNight.Planning.Safety;
 public sealed record CautionRow(CautionKind Caution, string Authority, string Source);
 
 /// <summary>Cautions, each with the authority that it defers to.</summary>
-public sealed record SafetyTable(IReadOnlyList<CautionRow> Cautions, ValidRange OvenAirCelsius)
+public sealed record SafetyTable(IReadOnlyList<CautionRow> Cautions, ValidRange OvenAirCelsius, ValidRange FridgeCelsius)
 {
     internal const string File = "safety.json";
 

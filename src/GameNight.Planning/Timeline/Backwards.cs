@@ -50,7 +50,7 @@ public static class Backwards
 
         var free = request with { MixAt = null };
         var timeline = WithFreeMixTime(free, effort, cancellation);
-        if (timeline.DoughCommitment is not { } mixing)
+        if (Begins(timeline.Steps, StepKind.Mix) is not { } mixing)
         {
             // The night does not work at any mixing time, so the chosen one is not what stands in the way.
             return timeline;
@@ -114,7 +114,7 @@ public static class Backwards
         return new HostTimeline(
             placed,
             AnswerBy: Begins(placed, StepKind.Shop),
-            DoughCommitment: Begins(placed, StepKind.Mix),
+            DoughCommitment: Begins(placed, StepKind.Preferment) ?? Begins(placed, StepKind.Mix),
             ColdFermentLength: placed.Where(step => step.Kind == StepKind.ColdFerment).Min(step => step.End - step.Start),
             FirstPieAt: clock.At(starts[steps.Pies[0].Serve] + steps.Night.Serve),
             LastPieAt: clock.At(lastPie),
@@ -135,7 +135,7 @@ public static class Backwards
             ? Duration.Zero
             : request.ServeAt - request.Durations.Temper - begun.Max(step => step.End);
         return new HostTimeline(
-            begun, Begins(begun, StepKind.Shop), Begins(begun, StepKind.Mix), Duration.Max(Duration.Zero, cold), null, null,
+            begun, Begins(begun, StepKind.Shop), Begins(begun, StepKind.Preferment) ?? Begins(begun, StepKind.Mix), Duration.Max(Duration.Zero, cold), null, null,
             TimelineQuality.Quick, 0, 0, conflicts);
     }
 }

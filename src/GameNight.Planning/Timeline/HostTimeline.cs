@@ -5,6 +5,9 @@ namespace GameNight.Planning.Timeline;
 public enum StepKind
 {
     Shop,
+
+    /// <summary>The part of the dough that ferments ahead is mixed.</summary>
+    Preferment,
     Mix,
     Knead,
     BulkRest,
@@ -48,7 +51,7 @@ public enum TimelineQuality
 
 /// <summary>What to do when, from shopping to the last pie. Empty of steps when the night cannot work: see the conflicts.</summary>
 /// <param name="AnswerBy">When answers stop moving the dough: shopping begins. Null without a dough.</param>
-/// <param name="DoughCommitment">Mixing begins.</param>
+/// <param name="DoughCommitment">Mixing begins: of the preferment, where there is one.</param>
 /// <param name="ColdFermentLength">
 /// The cold ferment as scheduled: the shortest that any ball gets, from the last balled to the first out.
 /// </param>

@@ -51,7 +51,7 @@ internal readonly record struct NightCost(int LastPie, long Inconvenience) : ICo
         var terms = new List<CostTerm>();
         if (steps.Shop is { } shop)
         {
-            Waiting(ShoppedAhead, shop, steps.Batches[0].Mix, 0);
+            Waiting(ShoppedAhead, shop, steps.FirstOfDough, 0);
         }
 
         foreach (var batch in steps.Batches)

@@ -38,6 +38,10 @@ internal sealed class NightInMinutes
 
         var lengths = request.Durations;
         Shop = ServingClock.LengthUp(lengths.Shop);
+        Preferment = request is { BegunDough: null, Preferment: { } ahead }
+            ? (ServingClock.LengthUp(ahead.Mix), ServingClock.LengthUp(ahead.Before),
+                ServingClock.LengthUp(ahead.Before * (1 + TimelineLimits.PrefermentLonger)))
+            : null;
         Mix = ServingClock.LengthUp(lengths.Mix);
         Knead = ServingClock.LengthUp(lengths.Knead);
         BulkRest = ServingClock.LengthUp(lengths.BulkRest);
@@ -90,6 +94,10 @@ internal sealed class NightInMinutes
     public int Longest { get; }
 
     public int Shop { get; }
+
+    /// <summary>How long a preferment is mixed, and how long at least and at most before the dough that begins; null without one.</summary>
+    public (int Mix, int AtLeast, int AtMost)? Preferment { get; }
+
     public int Mix { get; }
     public int Knead { get; }
     public int BulkRest { get; }

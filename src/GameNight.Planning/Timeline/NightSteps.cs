@@ -51,6 +51,7 @@ internal sealed class NightSteps : IFreeTimes
         Night = night;
         WaveOfPie = waveOfPie;
         Shop = night.BegunDough is null ? Add(StepKind.Shop, 0, night.Shop, Presence.Hands) : null;
+        Preferment = night.Preferment is { } ahead ? Add(StepKind.Preferment, 0, ahead.Mix, Presence.Hands) : null;
         Batches = [.. Enumerable.Range(0, night.Batches).Select(batch => new BatchSteps(
             Add(StepKind.Mix, batch + 1, night.Mix, Presence.Hands),
             Add(StepKind.Knead, batch + 1, night.Knead, night.IsKneadedByHand ? Presence.Hands : Presence.AtStart),
@@ -87,7 +88,13 @@ internal sealed class NightSteps : IFreeTimes
     /// <summary>Null when the dough is begun: then shopping and batches stand as they are and are not placed.</summary>
     public int? Shop { get; }
 
+    /// <summary>Null without one, and when the dough is begun.</summary>
+    public int? Preferment { get; }
+
     public IReadOnlyList<BatchSteps> Batches { get; }
+
+    /// <summary>What of the dough is mixed first.</summary>
+    public int FirstOfDough => Preferment ?? Batches[0].Mix;
     public IReadOnlyList<int> Waves { get; }
 
     /// <summary>Sauce, toppings, cheese.</summary>
@@ -133,7 +140,13 @@ internal sealed class NightSteps : IFreeTimes
 
     private void TieDough(int shop)
     {
-        After(shop, Batches[0].Mix, 0, Minutes(TimelineLimits.ShoppedBeforeMixed));
+        After(shop, FirstOfDough, 0, Minutes(TimelineLimits.ShoppedBeforeMixed));
+        if (Preferment is { } preferment && Night.Preferment is { } ahead)
+        {
+            _lags.Add(new Lag(preferment, Batches[0].Mix, ahead.AtLeast));
+            _lags.Add(new Lag(Batches[0].Mix, preferment, -ahead.AtMost));
+        }
+
         for (var b = 0; b < Batches.Count; b++)
         {
             var batch = Batches[b];

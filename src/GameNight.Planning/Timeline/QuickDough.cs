@@ -23,7 +23,7 @@ internal sealed class QuickDough(
     private int[] BallingWaits => steps.Batches.Count > 2 ? WaitsOfMany : NoWait;
 
     private int EarliestMix => Math.Max(
-        now + _night.Shop,
+        now + _night.Shop + (_night.Preferment?.AtLeast ?? 0),
         _lastOut - _night.Longest - _night.Balling[0] - MostBeforeBalls);
 
     private int LatestMix => _firstOut - _night.Shortest - _night.Balling[0] - _night.BulkRest - _night.Knead - _night.Mix;
@@ -99,7 +99,7 @@ internal sealed class QuickDough(
     private bool TryAt(int mixAt, int ballingWait)
     {
         var taken = new List<(int Start, int Minutes)>();
-        var works = PlaceBatches(mixAt, ballingWait, taken) && PlaceShopping(mixAt);
+        var works = PlaceBatches(mixAt, ballingWait, taken) && PlacePreferment(mixAt, taken) && PlaceShopping();
         foreach (var (start, minutes) in taken)
         {
             hands.GiveBack(start, minutes);
@@ -108,10 +108,29 @@ internal sealed class QuickDough(
         return works;
     }
 
-    private bool PlaceShopping(int mixAt)
+    private bool PlacePreferment(int mixAt, List<(int Start, int Minutes)> taken)
     {
-        var latest = Math.Min(mixAt, _firstPreparation) - _night.Shop;
-        var earliest = mixAt - ServingClock.LengthDown(TimelineLimits.ShoppedBeforeMixed) - _night.Shop;
+        if (steps.Preferment is not { } preferment || _night.Preferment is not { } ahead)
+        {
+            return true;
+        }
+
+        if (hands.Latest(Math.Max(now, mixAt - ahead.AtMost), mixAt - ahead.AtLeast, ahead.Mix) is not { } start)
+        {
+            return false;
+        }
+
+        hands.Take(start, ahead.Mix);
+        taken.Add((start, ahead.Mix));
+        starts[preferment] = start;
+        return true;
+    }
+
+    private bool PlaceShopping()
+    {
+        var first = starts[steps.FirstOfDough];
+        var latest = Math.Min(first, _firstPreparation) - _night.Shop;
+        var earliest = first - ServingClock.LengthDown(TimelineLimits.ShoppedBeforeMixed) - _night.Shop;
         if (hands.Latest(Math.Max(earliest, now), latest, _night.Shop) is not { } shop)
         {
             return false;

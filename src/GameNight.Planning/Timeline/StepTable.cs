@@ -5,6 +5,7 @@ namespace GameNight.Planning.Timeline;
 public enum StepName
 {
     Shop,
+    Preferment,
     Mix,
     KneadByHand,
     KneadMixer,

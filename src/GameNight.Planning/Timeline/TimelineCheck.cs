@@ -82,6 +82,11 @@ public static class TimelineCheck
             StepKind[] perBatch = [StepKind.Mix, StepKind.Knead, StepKind.BulkRest, StepKind.Ball, StepKind.ColdFerment];
             StepKind[] perPie = [StepKind.Shape, StepKind.Top, StepKind.Bake, StepKind.Rack, StepKind.Serve];
             CountOf(once, [0]);
+            if (request.BegunDough is null)
+            {
+                CountOf([StepKind.Preferment], request.Preferment is null ? [] : [0]);
+            }
+
             CountOf(perBatch, Enumerable.Range(1, request.Batches));
             CountOf(perPie, Enumerable.Range(1, request.Pies));
             Hold(_byKind[StepKind.Temper].Any(), "no balls leave the fridge");
@@ -137,7 +142,16 @@ public static class TimelineCheck
         private void Dough()
         {
             var shop = One(StepKind.Shop);
-            Between(shop.End, One(StepKind.Mix, 1).Start, Duration.Zero, TimelineLimits.ShoppedBeforeMixed, "shopping to mixing");
+            var first = request.Preferment is null ? One(StepKind.Mix, 1) : One(StepKind.Preferment);
+            Between(shop.End, first.Start, Duration.Zero, TimelineLimits.ShoppedBeforeMixed, "shopping to mixing");
+            if (request.Preferment is { } ahead)
+            {
+                Hold(first.End - first.Start >= ahead.Mix, "the preferment is mixed in too short a time");
+                Between(
+                    first.Start, One(StepKind.Mix, 1).Start, ahead.Before, ahead.Before * (1 + TimelineLimits.PrefermentLonger) + Rounding,
+                    "preferment to dough");
+            }
+
             var firstOut = _byKind[StepKind.Temper].Min(step => step.Start);
             var lastOut = _byKind[StepKind.Temper].Max(step => step.Start);
             TimelineStep? before = null;
@@ -242,7 +256,9 @@ public static class TimelineCheck
             Hold(timeline.FirstPieAt == request.ServeAt && serves[0].End == request.ServeAt, "the first pie is not on time");
             Hold(timeline.LastPieAt == serves.Max(step => step.End), "the last pie is not where it is said to be");
             Hold(timeline.AnswerBy == One(StepKind.Shop).Start, "answers are not due when shopping begins");
-            Hold(timeline.DoughCommitment == One(StepKind.Mix, 1).Start, "the dough is not committed when mixing begins");
+            Hold(
+                timeline.DoughCommitment == (_byKind[StepKind.Preferment].FirstOrDefault() ?? One(StepKind.Mix, 1)).Start,
+                "the dough is not committed when mixing begins");
             Hold(
                 timeline.ColdFermentLength == _byKind[StepKind.ColdFerment].Min(step => step.End - step.Start),
                 "the cold ferment is not as long as said");

@@ -23,7 +23,10 @@ public static class TimelineLimits
     /// <summary>Beyond the bulk rest: at room temperature the dough runs ahead of the plan.</summary>
     public static readonly Duration RestedBeforeBalled = Duration.FromMinutes(60);
 
-    /// <summary>Shopping close to mixing: answers stay open longer and what is fresh stays fresh.</summary>
+    /// <summary>A preferment may stand this much longer than it is asked to, as a share: it passes its best slowly.</summary>
+    public const double PrefermentLonger = 0.25;
+
+    /// <summary>Shopping close to the first mixing: answers stay open longer and what is fresh stays fresh.</summary>
     public static readonly Duration ShoppedBeforeMixed = Duration.FromHours(24);
 
     /// <summary>Sauce, grated cheese and cut toppings, chilled, before the first pie is topped.</summary>

@@ -60,9 +60,14 @@ public sealed record StepDurations(
         StepKind.Bake => Bake,
         StepKind.Rack => Rack,
         StepKind.Serve => Serve,
-        StepKind.Ball or StepKind.ColdFerment => null,
+        StepKind.Ball or StepKind.ColdFerment or StepKind.Preferment => null,
     };
 }
+
+/// <summary>A part of the dough that is mixed ahead.</summary>
+/// <param name="Mix">How long mixing it takes, for all batches together.</param>
+/// <param name="Before">From the start of mixing it to the start of mixing the dough, or a little longer.</param>
+public sealed record PrefermentWork(Duration Mix, Duration Before);
 
 /// <summary>Everything the timeline depends on.</summary>
 /// <param name="ServeAt">The first pie is on the table.</param>
@@ -92,4 +97,5 @@ public sealed record TimelineRequest(
     ColdFerment ColdFerment,
     StepDurations Durations,
     Instant? MixAt,
-    IReadOnlyList<TimelineStep>? BegunDough = null);
+    IReadOnlyList<TimelineStep>? BegunDough = null,
+    PrefermentWork? Preferment = null);

@@ -61,6 +61,7 @@ internal static class TimelineSteps
         var word = kind switch
         {
             StepKind.Shop => "shop",
+            StepKind.Preferment => "preferment",
             StepKind.Mix => "mix",
             StepKind.Knead => "knead",
             StepKind.BulkRest => "bulk-rest",

@@ -9,6 +9,7 @@ public static class CautionText
 {
     private static readonly Celsius WarmDay = new(32);
     private static readonly Celsius ColdFridge = new(4);
+    private static readonly Celsius ColdHolding = new(5);
 
     public static string Say(Caution caution, Measures measures) =>
         Phrase.Fill(Cautions.WithAuthority, Note(caution, measures), Authority(caution.Kind));
@@ -23,6 +24,8 @@ public static class CautionText
         CautionKind.KitchenUsesWheat => Cautions.KitchenUsesWheatAuthority,
         CautionKind.HoneyAndInfants => Cautions.HoneyAndInfantsAuthority,
         CautionKind.GarlicInOil => Cautions.GarlicInOilAuthority,
+        CautionKind.DoughPartsWithoutLabel => Cautions.DoughPartsWithoutLabelAuthority,
+        CautionKind.WarmFridge => Cautions.WarmFridgeAuthority,
     };
 
     private static string Note(Caution caution, Measures measures) => caution.Kind switch
@@ -34,5 +37,7 @@ public static class CautionText
         CautionKind.KitchenUsesWheat => Cautions.KitchenUsesWheat,
         CautionKind.HoneyAndInfants => Cautions.HoneyAndInfants,
         CautionKind.GarlicInOil => Phrase.Fill(Cautions.GarlicInOil, measures.Say(ColdFridge)),
+        CautionKind.DoughPartsWithoutLabel => Cautions.DoughPartsWithoutLabel,
+        CautionKind.WarmFridge => Phrase.Fill(Cautions.WarmFridge, measures.Say(ColdHolding)),
     };
 }

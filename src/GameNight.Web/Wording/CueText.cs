@@ -9,6 +9,7 @@ public static class CueText
     public static string Say(StepKind step) => step switch
     {
         StepKind.Shop => Cues.Shop,
+        StepKind.Preferment => Cues.Preferment,
         StepKind.Mix => Cues.Mix,
         StepKind.Knead => Cues.Knead,
         StepKind.BulkRest => Cues.BulkRest,

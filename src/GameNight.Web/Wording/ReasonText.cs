@@ -49,6 +49,7 @@ public static class ReasonText
         CourseFollowsReadings r => Counted(nameof(Reasons.CourseFollowsReadingsOther), r.Readings, Number(r.GasFactor)),
         LittleSalt r => Fill(Reasons.LittleSalt, Percent(r.OfFlour), Percent(r.Least)),
         MuchOil r => Fill(Reasons.MuchOil, Percent(r.OfFlour), Percent(r.Most)),
+        PrefermentHardlyYeast r => Fill(Reasons.PrefermentHardlyYeast, r.Name, Percent(r.OfYeast), Percent(r.Usual)),
         PrefermentAhead r => Fill(Reasons.PrefermentAhead, r.Name, Length(r.Before)),
         HydrationForHumidity r => Fill(
             Reasons.HydrationForHumidity, Chance(r.RoomHumidity), Chance(r.FlourMoisture.Expected), Chance(r.FlourMoisture.Low),

@@ -113,6 +113,7 @@ public static class WordText
     public static string Say(StepKind step) => step switch
     {
         StepKind.Shop => Words.StepShop,
+        StepKind.Preferment => Words.StepPreferment,
         StepKind.Mix => Words.StepMix,
         StepKind.Knead => Words.StepKnead,
         StepKind.BulkRest => Words.StepBulkRest,

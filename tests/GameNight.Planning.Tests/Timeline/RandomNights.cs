@@ -62,6 +62,7 @@ internal static class RandomNights
         from durations in Gen.OneOf(Gen.Const(Evening.Durations), AnyDurations)
         from ferment in Gen.OneOf(Gen.Const(Evening.ColdFerment), AnyFerment)
         from mixBefore in Gen.Int[20 * 60, 80 * 60]
+        from prefermentHours in Gen.Frequency((3, Gen.Const(0)), (1, Gen.Int[1, 30]))
         from isMixChosen in Gen.Frequency((3, Gen.Const(false)), (1, Gen.Const(true)))
         select Evening.Usual with
         {
@@ -76,6 +77,9 @@ internal static class RandomNights
             Kneading = isByHand ? KneadingWay.ByHand : KneadingWay.Mixer,
             ColdFerment = ferment,
             Durations = durations,
+            Preferment = prefermentHours > 0
+                ? new PrefermentWork(Duration.FromMinutes(10), Duration.FromHours(prefermentHours))
+                : null,
             MixAt = isMixChosen ? Evening.Usual.ServeAt - Duration.FromMinutes(mixBefore) : null,
         };
 

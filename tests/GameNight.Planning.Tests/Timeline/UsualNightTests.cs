@@ -57,6 +57,20 @@ public class UsualNightTests
     public void Is_proved_best_within_the_usual_effort() =>
         Assert.Equal(TimelineQuality.Proved, Evening.Usual.Plan(Effort.Usual).Quality);
 
+    [Theory]
+    [MemberData(nameof(Efforts))]
+    public void Mixes_a_preferment_in_waking_hours_before_the_dough_and_shops_before_that(int slices)
+    {
+        var timeline = Plan(
+            Evening.Usual with { Preferment = new PrefermentWork(Duration.FromMinutes(10), Duration.FromHours(12)) }, slices);
+
+        var (preferment, mix) = (timeline.Step("preferment"), timeline.Step("mix-1"));
+        Assert.InRange(mix.Start - preferment.Start, Duration.FromHours(12), Duration.FromHours(15));
+        Assert.InRange(preferment.Start.InUtc().Hour, 7, 22);
+        Assert.Equal(preferment.Start, timeline.DoughCommitment);
+        Assert.True(timeline.AnswerBy + Duration.FromMinutes(60) <= preferment.Start);
+    }
+
     [Fact]
     public void Takes_own_pies_out_of_the_oven_before_another_is_topped()
     {

@@ -51,7 +51,7 @@ public class ModelPlotTests
     {
         var journey = Journey(48, 5);
         var ripening = RipeningModel.For(
-            journey, Formula, Dosed(journey), Mixed, [], (Duration.FromHours(40), Duration.FromHours(72)), SharedFolder.Tables.Fermentation,
+            journey, Formula, Dosed(journey).ShareOfFlour.Value, Mixed, [], (Duration.FromHours(40), Duration.FromHours(72)), SharedFolder.Tables.Fermentation,
             SharedFolder.Tables.Dough, Materials);
         var from = (ripening.Window.From!.Value - Mixed).TotalHours;
         var end = (ripening.Course[^1].At - Mixed).TotalHours;
@@ -68,15 +68,15 @@ public class ModelPlotTests
     private static ModelPlot Dose()
     {
         var fridges = Enumerable.Range(4, 15).Select(half => half / 2.0).ToList();
-        var doses = fridges.Select(fridge => (fridge, Dosed(Journey(48, fridge)).Percent)).ToList();
-        var band = SharedFolder.Tables.Fermentation.BandFactor.Cold;
+        var dosed = fridges.Select(fridge => (Fridge: fridge, Dose: Dosed(Journey(48, fridge)))).ToList();
+        var doses = dosed.Select(one => (one.Fridge, one.Dose.ShareOfFlour.Value.Percent)).ToList();
         return new ModelPlot(
             "fermentation-dose.svg", "Fresh yeast in percent of flour for 48 hours in the cold, by fridge temperature, with its band",
-            ChartScale.Over(doses.Max(dose => dose.Percent) * band, value => $"{value.ToString("0.0#", CultureInfo.InvariantCulture)} %"), 2, 9,
+            ChartScale.Over(dosed.Max(one => Percent(one.Dose, one.Dose.Total.High)), value => $"{value.ToString("0.0#", CultureInfo.InvariantCulture)} %"), 2, 9,
             [
                 new("dose", "first", doses, 4),
-                new("four times in five", "second", [.. doses.Select(dose => (dose.fridge, dose.Percent * band))], 4),
-                new("", "second", [.. doses.Select(dose => (dose.fridge, dose.Percent / band))], 4),
+                new("four times in five", "second", [.. dosed.Select(one => (one.Fridge, Percent(one.Dose, one.Dose.Total.High)))], 4),
+                new("", "second", [.. dosed.Select(one => (one.Fridge, Percent(one.Dose, one.Dose.Total.Low)))], 4),
             ],
             [.. Enumerable.Range(2, 8).Select(celsius => new ChartMark(celsius, $"{celsius} °C"))]);
     }
@@ -171,6 +171,8 @@ public class ModelPlotTests
         new Celsius(24), Duration.FromHours(2.5), Duration.FromHours(coldHours), Duration.FromHours(2), new Celsius(21), new Celsius(fridge), 0,
         new Grams(250), new Grams(1500));
 
-    private static Share Dosed(DoughJourney journey) => YeastDoseModel.For(
-        journey, Formula, new Grams(1000), null, SharedFolder.Tables.Fermentation, SharedFolder.Tables.Dough, Materials).ShareOfFlour.Value;
+    private static YeastDose Dosed(DoughJourney journey) => YeastDoseModel.For(
+        journey, Formula, new Grams(1000), null, SharedFolder.Tables.Fermentation, SharedFolder.Tables.Dough, Materials);
+
+    private static double Percent(YeastDose dose, Grams mass) => dose.ShareOfFlour.Value.Percent * (mass / dose.Total.Expected);
 }

@@ -23,7 +23,7 @@ internal sealed record Weighing(string? Name, IReadOnlyList<Ingredient> Rows, bo
                 .. formula.Preferment is { } preferment
                     ? [new Weighing(
                         Phrase.Fill(WeighPages.IntoPreferment, preferment.Name, QuantityText.Length(preferment.Before)),
-                        Portion(batch => batch.Preferment, Words.FlourRow, plan.Yeast.Form))]
+                        Portion(batch => batch.Preferment, flours.Count > 0 ? WeighPages.FlourOfBlend : Words.FlourRow, plan.Yeast.Form))]
                     : Array.Empty<Weighing>(),
                 .. formula.Soaker is { } soaker
                     ? [new Weighing(
