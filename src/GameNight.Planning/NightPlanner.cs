@@ -15,7 +15,7 @@ namespace GameNight.Planning;
 public sealed class NightPlanner(ReferenceTables tables)
 {
     /// <summary>Raised whenever the same snapshot would give another plan.</summary>
-    public const string EngineVersion = "5";
+    public const string EngineVersion = "6";
 
     private readonly SnapshotCheck _check = new(tables);
 
@@ -46,10 +46,11 @@ public sealed class NightPlanner(ReferenceTables tables)
         night = night with { Menu = NightSauceAndCheese.MenuOf(night, tables) };
 
         var ball = night.Begun?.Dough.Ball.Value ?? night.ByHand.Ball ?? night.Shape.Ball;
-        var (forecast, demand) = AppetiteModel.Forecast(night.Guests, ball, night.Shape.SlicesPerPie, tables.Appetite);
+        var (forecast, demand) = AppetiteModel.Forecast(
+            night.Guests, ball, night.Shape.SlicesPerPie, tables.Appetite, night.Courses, night.Length);
         var pies = PieCountRule.For(
             demand, night.Shape.SlicesPerPie, night.RunOutChance, night.ByHand.Pies,
-            night.Begun is { } started ? new PieCount(started.Dough.Balls) : null);
+            night.Begun is { } started ? new PieCount(started.Dough.Balls) : null, night.ShortageWeight);
         var dough = night.Begun?.Dough ?? DoughPlan.For(
             pies.Count.Value.Value, night.Shape, night.Formula, night.Kitchen.BatchCapacity, night.ByHand.Ball,
             Hydration.For(night.Formula, night.Kitchen.Flour, night.Kitchen.Room, tables.Flour), tables.Dough);
