@@ -29,7 +29,7 @@ public sealed record CoursesOnTheTable(int Courses, Share Left) : Reason;
 public sealed record EveningLasts(Duration Length, Share OfUsual) : Reason;
 
 /// <summary>Past nights of so many guests move what is believed of everybody with this answer.</summary>
-public sealed record ChanceFromPastNights(AnswerState Answer, int Guests, Share Before, Share Now) : Reason;
+public sealed record ChanceFromPastNights(AnswerState Answer, int Guests, Share Before, Share After) : Reason;
 
 /// <summary>Past nights of so many guests move what everybody is believed to eat: by this factor.</summary>
 public sealed record AppetiteFromPastNights(int Guests, Share OfUsual) : Reason;

@@ -16,8 +16,8 @@ public sealed record GammaPrior(double Shape, double Rate)
     private const double Furthest = 20;
 
     /// <summary>Points of the integral over a rate, and how many standard deviations of its logarithm it spans.</summary>
-    private const int Points = 160;
-    private const double Below = 5;
+    private const int Points = 240;
+    private const double Below = 9;
     private const double Above = 9;
 
     public double Mean => Shape / Rate;
