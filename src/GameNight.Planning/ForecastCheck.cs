@@ -1,5 +1,6 @@
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Guests;
+using GameNight.Planning.Quantities;
 using static GameNight.Planning.SnapshotCheck;
 
 namespace GameNight.Planning;
@@ -21,6 +22,7 @@ internal static class ForecastCheck
                 : null,
             night.Length is { } length ? Range("lengthMinutes", length.TotalMinutes, 0, LongestHours * 60) : null,
             .. Courses(night.Courses ?? []),
+            .. Late(night),
             .. night.Guests.SelectMany(Guest),
         ];
         return all.OfType<SnapshotProblem>();
@@ -33,6 +35,29 @@ internal static class ForecastCheck
             : null,
         courses.Any(course => course.Name.Length is 0 or > LongestId) ? new("courses.name", SnapshotFault.BadId, 0, 1, LongestId) : null,
     ];
+
+    private static IEnumerable<SnapshotProblem?> Late(NightSnapshot night)
+    {
+        if (night.Late is not { } late)
+        {
+            yield break;
+        }
+
+        var balls = night.Begun?.Dough.Balls ?? PieCount.Highest;
+        yield return late.BallsKept is { } kept ? Range("late.ballsKept", kept, 1, balls) : null;
+        if (late.Redivided is { } anew)
+        {
+            yield return Range("late.redivided.balls", anew.Balls.Value, Math.Max(1, night.Begun?.Dough.Batches.Count ?? 1), PieCount.Highest);
+            yield return Range("late.redivided.diameterCentimetres", anew.Diameter.Value, 5, 100);
+            yield return Range("late.redivided.thicknessGramsPerCm2", anew.ThicknessGramsPerCm2, 0.05, 3);
+        }
+
+        if (late.Rescue is { } rescue)
+        {
+            yield return Range("late.rescue.balls", rescue.Balls.Value, 1, PieCount.Highest - balls);
+            yield return rescue.BallAt <= rescue.MixAt ? new("late.rescue.ballAt", SnapshotFault.BackToFront) : null;
+        }
+    }
 
     private static IEnumerable<SnapshotProblem?> Guest(GuestSnapshot guest)
     {

@@ -42,16 +42,16 @@ internal static class NightRequests
     /// <param name="sauce">Null when no formula says how long the sauce takes.</param>
     /// <param name="soak">Null for the kitchen's own.</param>
     public static TimelineRequest Timeline(
-        NightSnapshot night, Instant now, DoughPlan dough, ToppingSplit split, SaucePlan? sauce, Duration? soak, StepTable steps)
+        NightSnapshot night, Instant now, DoughPlan dough, int pies, ToppingSplit split, SaucePlan? sauce, Duration? soak, ReferenceTables tables)
     {
         var kitchen = night.Kitchen;
         return new TimelineRequest(
             night.ServeAt,
             now,
-            night.Away,
+            [.. night.Away, .. night is { Begun: not null, Late.Rescue: { } rescue } ? RescuePlan.Hands(night, rescue, tables) : []],
             dough.Batches.Count,
             dough.Balls,
-            dough.Balls,
+            pies,
             split.Pies.Count(pie => pie.IsOwnPie),
             kitchen.PiesPerBake,
             kitchen.Hands,
@@ -78,7 +78,7 @@ internal static class NightRequests
             night.ByHand.MixAt,
             night.Begun?.Steps);
 
-        Duration Minutes(StepName step) => Duration.FromMinutes(steps.MinutesOf(step));
+        Duration Minutes(StepName step) => Duration.FromMinutes(tables.Steps.MinutesOf(step));
     }
 
     /// <summary>

@@ -29,6 +29,7 @@ public sealed record ByHand(
 /// <param name="Courses">What is served beside the pies.</param>
 /// <param name="Length">From the first pie to the end of the evening; null when nobody said.</param>
 /// <param name="ShortageWeight">A missing pie is as bad as so many left over, 1 to 99; null for the accepted chance.</param>
+/// <param name="Late">What the host chose to do about late changes, once a dough is begun.</param>
 public sealed record NightSnapshot(
     Instant ServeAt,
     IReadOnlyList<GuestSnapshot> Guests,
@@ -46,4 +47,5 @@ public sealed record NightSnapshot(
     HouseCheese? CheeseBlend = null,
     IReadOnlyList<Course>? Courses = null,
     Duration? Length = null,
-    double? ShortageWeight = null);
+    double? ShortageWeight = null,
+    LateChoices? Late = null);

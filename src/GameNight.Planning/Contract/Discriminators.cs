@@ -27,6 +27,7 @@ public static class Discriminators
         [typeof(AppetiteFromPastNights)] = "appetiteFromPastNights",
         [typeof(ShortageWeighed)] = "shortageWeighed",
         [typeof(BallFromShape)] = "ballFromShape",
+        [typeof(DoughRedivided)] = "doughRedivided",
         [typeof(LossAdded)] = "lossAdded",
         [typeof(BatchesByCapacity)] = "batchesByCapacity",
         [typeof(HydrationForHumidity)] = "hydrationForHumidity",
