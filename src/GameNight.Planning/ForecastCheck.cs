@@ -22,7 +22,7 @@ internal static class ForecastCheck
                 : null,
             night.Length is { } length ? Range("lengthMinutes", length.TotalMinutes, 0, LongestHours * 60) : null,
             .. Courses(night.Courses ?? []),
-            .. Late(night),
+            .. Late(night.Late),
             .. night.Guests.SelectMany(Guest),
         ];
         return all.OfType<SnapshotProblem>();
@@ -36,27 +36,20 @@ internal static class ForecastCheck
         courses.Any(course => course.Name.Length is 0 or > LongestId) ? new("courses.name", SnapshotFault.BadId, 0, 1, LongestId) : null,
     ];
 
-    private static IEnumerable<SnapshotProblem?> Late(NightSnapshot night)
+    internal static IEnumerable<SnapshotProblem> Late(LateChoices? late)
     {
-        if (night.Late is not { } late)
-        {
-            yield break;
-        }
-
-        var balls = night.Begun?.Dough.Balls ?? PieCount.Highest;
-        yield return late.BallsKept is { } kept ? Range("late.ballsKept", kept, 1, balls) : null;
-        if (late.Redivided is { } anew)
-        {
-            yield return Range("late.redivided.balls", anew.Balls.Value, Math.Max(1, night.Begun?.Dough.Batches.Count ?? 1), PieCount.Highest);
-            yield return Range("late.redivided.diameterCentimetres", anew.Diameter.Value, 5, 100);
-            yield return Range("late.redivided.thicknessGramsPerCm2", anew.ThicknessGramsPerCm2, 0.05, 3);
-        }
-
-        if (late.Rescue is { } rescue)
-        {
-            yield return Range("late.rescue.balls", rescue.Balls.Value, 1, PieCount.Highest - balls);
-            yield return rescue.BallAt <= rescue.MixAt ? new("late.rescue.ballAt", SnapshotFault.BackToFront) : null;
-        }
+        SnapshotProblem?[] all =
+        [
+            late?.BallsKept is { } kept ? Range("late.ballsKept", kept, 1, PieCount.Highest) : null,
+            late?.Redivided is { } balls ? Range("late.redivided.balls", balls.Balls.Value, 1, PieCount.Highest) : null,
+            late?.Redivided is { } size ? Range("late.redivided.diameterCentimetres", size.Diameter.Value, 5, 100) : null,
+            late?.Redivided is { } dough ? Range("late.redivided.thicknessGramsPerCm2", dough.ThicknessGramsPerCm2, 0.05, 3) : null,
+            late?.Rescue is { } rescue ? Range("late.rescue.balls", rescue.Balls.Value, 1, PieCount.Highest) : null,
+            late?.Rescue is { } times && times.BallAt <= times.MixAt ? new("late.rescue.ballAt", SnapshotFault.BackToFront) : null,
+            late?.Rescue is { } bowl ? Range("late.rescue.minutesToBall", (bowl.BallAt - bowl.MixAt).TotalMinutes, double.MinValue, LongestHours * 60) : null,
+            late?.Accepted is { } accepted ? Range("late.accepted", accepted.Value, 0, 1) : null,
+        ];
+        return all.OfType<SnapshotProblem>();
     }
 
     private static IEnumerable<SnapshotProblem?> Guest(GuestSnapshot guest)

@@ -22,6 +22,8 @@ public sealed record LateChoices(
     RescueDough? Rescue = null,
     Share? Accepted = null)
 {
+    public bool AreNone => this == new LateChoices();
+
     /// <summary>The night with the dough and the courses as chosen. Without a begun dough there is nothing to choose about.</summary>
     public static NightSnapshot Followed(NightSnapshot night)
     {
@@ -39,7 +41,9 @@ public sealed record LateChoices(
 
     /// <summary>Pies that come of the begun dough and what was chosen.</summary>
     public static PieCount Pies(NightSnapshot night, BegunDough begun) =>
-        new(Math.Max(0, begun.Dough.Balls - (night.Late?.BallsKept ?? 0)) + (night.Late?.Rescue?.Balls.Value ?? 0));
+        new(Math.Min(
+            PieCount.Highest,
+            Math.Max(0, begun.Dough.Balls - (night.Late?.BallsKept ?? 0)) + (night.Late?.Rescue?.Balls.Value ?? 0)));
 }
 
 internal static class Redividing

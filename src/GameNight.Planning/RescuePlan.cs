@@ -15,6 +15,9 @@ public sealed record RescuePlan(
     /// <summary>Times are looked for at this distance.</summary>
     private static readonly Duration Grid = Duration.FromMinutes(15);
 
+    /// <summary>A night that was moved since leaves no dough out for longer.</summary>
+    private static readonly Duration LongestInOnePlace = Duration.FromDays(1);
+
     /// <summary>Of the way from mixing to serving: when the dough is divided, most wanted first.</summary>
     private static readonly double[] DivideAfter = [0.33, 0.25, 0.4, 0.5, 0.2, 0.6];
 
@@ -28,9 +31,9 @@ public sealed record RescuePlan(
             rescue.Balls.Value, begun.Shape, formula, night.Kitchen.BatchCapacity, begun.Dough.Ball.Value, hydration, tables.Dough);
         var journey = new DoughJourney(
             Mixed: new Celsius(tables.Dough.TargetDoughCelsius.Value),
-            AtRoom: Duration.Max(Duration.Zero, rescue.BallAt - rescue.MixAt),
+            AtRoom: Within(rescue.BallAt - rescue.MixAt),
             InFridge: Duration.Zero,
-            Tempering: Duration.Max(Duration.Zero, night.ServeAt - rescue.BallAt),
+            Tempering: Within(night.ServeAt - rescue.BallAt),
             night.Kitchen.Room,
             night.Kitchen.Fridge,
             night.Kitchen.AltitudeMetres,
@@ -88,6 +91,8 @@ public sealed record RescuePlan(
                 Instant.Max(rescue.BallAt, made) + Duration.FromMinutes(tables.Steps.MinutesOf(StepName.BallEach) * rescue.Balls.Value)),
         ];
     }
+
+    private static Duration Within(Duration length) => Duration.Max(Duration.Zero, Duration.Min(length, LongestInOnePlace));
 
     private static Duration OnGrid(Duration length) => Duration.FromMinutes(5 * Math.Round(length.TotalMinutes / 5));
 }

@@ -265,6 +265,9 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         return [.. all.OfType<SnapshotProblem>()];
     }
 
+    /// <summary>Only what a host chose after the dough was begun.</summary>
+    public static IReadOnlyList<SnapshotProblem> Problems(LateChoices? late) => [.. ForecastCheck.Late(late)];
+
     internal static SnapshotProblem? Range(string field, double given, double low, double high) =>
         given >= low && given <= high ? null : new(field, SnapshotFault.OutOfRange, given, low, high);
 

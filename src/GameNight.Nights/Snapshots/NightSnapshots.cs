@@ -62,7 +62,8 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             kitchen.Facts.CheeseBlend,
             night.Facts.Courses is { Count: > 0 } courses ? courses : null,
             PastEvenings.Length(night.Facts),
-            night.Facts.ShortageWeight);
+            night.Facts.ShortageWeight,
+            dough is null ? null : night.Overrides.Late);
     }
 
     /// <summary>
