@@ -34,7 +34,7 @@ public sealed class LateOptionText(string zone, Measures measures)
 
     public static string Outlook(PieChoice outlook) => Fill(
         AfterCommitment.WithChoice, Capital(Pies(outlook.Pies)), Chance(outlook.RunOutChance),
-        SlicesEach(outlook.ExpectedLeftoverSlices), SlicesEach(outlook.ExpectedShortageSlices));
+        Slices(outlook.ExpectedLeftoverSlices), SlicesEach(outlook.ExpectedShortageSlices));
 
     public string How(RescuePlan plan) => Fill(
         AfterCommitment.RescueHow, Moment(plan.MixAt, zone), Moment(plan.BallAt, zone), Moment(plan.ReadyAt, zone),
