@@ -1,10 +1,10 @@
 using Bunit;
+using GameNight.Nights.Records;
 using GameNight.Planning;
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Guests;
 using GameNight.TestKit;
 using GameNight.TestKit.Nights;
-using GameNight.Nights.Records;
 using GameNight.Web.Host.Plan;
 using GameNight.Web.Wording;
 using Microsoft.AspNetCore.Components;

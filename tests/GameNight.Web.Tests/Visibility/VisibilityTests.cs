@@ -1,6 +1,6 @@
 using System.Text.Json;
-using GameNight.Planning.Appetite;
 using GameNight.Nights.Records;
+using GameNight.Planning.Appetite;
 using GameNight.TestKit.Running;
 using GameNight.Web.Tests.Pages;
 
