@@ -67,6 +67,9 @@ public static class NightsRegistration
         services.AddSingleton(p => new DoughDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<NightSnapshots>(),
             p.GetRequiredService<ReplanRequests>(), tables, p.GetRequiredService<IClock>()));
+        services.AddSingleton(p => new LateDesk(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<NightSnapshots>(),
+            p.GetRequiredService<ReplanRequests>(), tables, p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new DoughLogDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<DoughCommitments>(),
             p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<IClock>()));

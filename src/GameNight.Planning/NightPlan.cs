@@ -27,6 +27,7 @@ public enum PlanStage
 /// <param name="CheeseToGrate">Null when no cheese is blended here.</param>
 /// <param name="WaterLoads">One for each combination on the pies; null in plans of before it was counted.</param>
 /// <param name="Oven">Null in plans of before it was reckoned.</param>
+/// <param name="Rescue">The second dough that the host chose; null without one.</param>
 public sealed record NightPlan(
     string EngineVersion,
     PlanStage Stage,
@@ -47,4 +48,5 @@ public sealed record NightPlan(
     SaucePlan? SauceToMake = null,
     CheesePlan? CheeseToGrate = null,
     IReadOnlyList<WaterLoad>? WaterLoads = null,
-    OvenPlan? Oven = null);
+    OvenPlan? Oven = null,
+    RescuePlan? Rescue = null);

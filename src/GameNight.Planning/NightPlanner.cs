@@ -1,7 +1,6 @@
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
-using GameNight.Planning.Quantities;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 using NodaTime;
@@ -37,6 +36,8 @@ public sealed class NightPlanner(ReferenceTables tables)
             throw new ArgumentException($"{problem.Field}: {problem.Fault}", nameof(night));
         }
 
+        var (forecast, pies) = NightForecast.For(night, tables);
+        night = LateChoices.Followed(night);
         if (night.Begun is { } begun)
         {
             night = night with { Formula = begun.Dough.Formula, Shape = begun.Shape };
@@ -45,11 +46,6 @@ public sealed class NightPlanner(ReferenceTables tables)
 
         night = night with { Menu = NightSauceAndCheese.MenuOf(night, tables) };
 
-        var ball = night.Begun?.Dough.Ball.Value ?? night.ByHand.Ball ?? night.Shape.Ball;
-        var (forecast, demand) = AppetiteModel.Forecast(night.Guests, ball, night.Shape.SlicesPerPie, tables.Appetite);
-        var pies = PieCountRule.For(
-            demand, night.Shape.SlicesPerPie, night.RunOutChance, night.ByHand.Pies,
-            night.Begun is { } started ? new PieCount(started.Dough.Balls) : null);
         var dough = night.Begun?.Dough ?? DoughPlan.For(
             pies.Count.Value.Value, night.Shape, night.Formula, night.Kitchen.BatchCapacity, night.ByHand.Ball,
             Hydration.For(night.Formula, night.Kitchen.Flour, night.Kitchen.Room, tables.Flour), tables.Dough);
@@ -70,6 +66,7 @@ public sealed class NightPlanner(ReferenceTables tables)
         CancellationToken cancellation)
     {
         var count = pies.Count.Value.Value;
+        var rescue = night is { Begun: not null, Late.Rescue: { } chosen } ? RescuePlan.Of(night, chosen, tables) : null;
         var split = SplitPlanner.For(NightRequests.Split(night, forecast, count), effort, cancellation);
         var (sauce, cheese, amounts) = NightRequests.Spreads(night, split);
         var sauceToMake = NightSauceAndCheese.Sauce(night, amounts, tables);
@@ -77,7 +74,7 @@ public sealed class NightPlanner(ReferenceTables tables)
         var balls = NightBalls.For(night, dough, tables);
         var tempering = NightBalls.Tempering(balls);
         var timeline = Backwards.From(
-            NightRequests.Timeline(night, now, dough, split, sauceToMake, oven?.Soak.Value, tempering, tables.Steps), effort,
+            NightRequests.Timeline(night, now, dough, count, split, sauceToMake, oven?.Soak.Value, tempering, tables), effort,
             cancellation);
         var journey = NightRequests.Journey(night, timeline, dough, tempering, tables);
         var yeast = night.Begun?.Yeast ?? YeastDoseModel.For(
@@ -100,12 +97,13 @@ public sealed class NightPlanner(ReferenceTables tables)
             timeline,
             NightCautions.For(night, count, tables.Safety),
             [.. dough.Conflicts, .. split.Conflicts, .. timeline.Conflicts, .. count > 0 ? yeast.Conflicts : [],
-                .. offHours is null ? Array.Empty<Conflict>() : [offHours], .. sauceToMake?.Conflicts ?? []],
+                .. offHours is null ? Array.Empty<Conflict>() : [offHours], .. rescue?.Yeast.Conflicts ?? [], .. sauceToMake?.Conflicts ?? []],
             effort.Slices,
             NightRequests.Ripening(night, timeline, dough, journey, yeast.ShareOfFlour.Value, tables),
             sauceToMake?.MadeAt(NightRequests.SauceReady(night, timeline)),
             cheeseToGrate,
             NightSauceAndCheese.WaterLoads(night, split, sauceToMake, cheeseToGrate, tables),
-            oven?.Plan(dough, balls, amounts, timeline));
+            oven?.Plan(dough, balls, amounts, timeline),
+            rescue);
     }
 }

@@ -43,17 +43,17 @@ internal static class NightRequests
     /// <param name="soak">Null for the kitchen's own.</param>
     /// <param name="tempering">What the balls need in their box.</param>
     public static TimelineRequest Timeline(
-        NightSnapshot night, Instant now, DoughPlan dough, ToppingSplit split, SaucePlan? sauce, Duration? soak, Duration tempering,
-        StepTable steps)
+        NightSnapshot night, Instant now, DoughPlan dough, int pies, ToppingSplit split, SaucePlan? sauce, Duration? soak,
+        Duration tempering, ReferenceTables tables)
     {
         var kitchen = night.Kitchen;
         return new TimelineRequest(
             night.ServeAt,
             now,
-            night.Away,
+            [.. night.Away, .. night is { Begun: not null, Late.Rescue: { } rescue } ? RescuePlan.Hands(night, rescue, tables) : []],
             dough.Batches.Count,
             dough.Balls,
-            dough.Balls,
+            pies,
             split.Pies.Count(pie => pie.IsOwnPie),
             kitchen.PiesPerBake,
             kitchen.Hands,
@@ -81,7 +81,7 @@ internal static class NightRequests
             night.Begun?.Steps,
             dough.Formula.Preferment is { } preferment ? new PrefermentWork(Minutes(StepName.Preferment), preferment.Before) : null);
 
-        Duration Minutes(StepName step) => Duration.FromMinutes(steps.MinutesOf(step));
+        Duration Minutes(StepName step) => Duration.FromMinutes(tables.Steps.MinutesOf(step));
     }
 
     /// <summary>

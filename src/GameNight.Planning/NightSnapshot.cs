@@ -1,3 +1,4 @@
+using GameNight.Planning.Appetite;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Guests;
@@ -25,6 +26,10 @@ public sealed record ByHand(
 /// <param name="Readings">What was measured and seen of this dough.</param>
 /// <param name="Sauce">The sauce that is made here; null when none is, or nobody wrote it down.</param>
 /// <param name="CheeseBlend">The cheese that is blended here; null when none is, or nobody wrote it down.</param>
+/// <param name="Courses">What is served beside the pies.</param>
+/// <param name="Length">From the first pie to the end of the evening; null when nobody said.</param>
+/// <param name="ShortageWeight">A missing pie is as bad as so many left over, 1 to 99; null for the accepted chance.</param>
+/// <param name="Late">What the host chose to do about late changes, once a dough is begun.</param>
 public sealed record NightSnapshot(
     Instant ServeAt,
     IReadOnlyList<GuestSnapshot> Guests,
@@ -39,4 +44,8 @@ public sealed record NightSnapshot(
     BegunDough? Begun = null,
     IReadOnlyList<DoughReading>? Readings = null,
     HouseSauce? Sauce = null,
-    HouseCheese? CheeseBlend = null);
+    HouseCheese? CheeseBlend = null,
+    IReadOnlyList<Course>? Courses = null,
+    Duration? Length = null,
+    double? ShortageWeight = null,
+    LateChoices? Late = null);

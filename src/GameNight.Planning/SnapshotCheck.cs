@@ -46,7 +46,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
 
     public IReadOnlyList<SnapshotProblem> Problems(NightSnapshot night) =>
     [
-        .. Guests(night), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape("shape", night.Shape), .. MenuProblems(night.Menu),
+        .. Guests(night), .. ForecastCheck.Problems(night, tables.Appetite), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape("shape", night.Shape), .. MenuProblems(night.Menu),
         .. Hours(night), .. Problems(night.ByHand), .. Begun(night), .. HouseFoodCheck.Problems(night.Sauce, tables),
         .. HouseFoodCheck.Problems(night.CheeseBlend, tables), .. (night.Readings ?? []).SelectMany(Problems),
         .. night.Readings?.Count > MostReadings ? [new SnapshotProblem("readings", SnapshotFault.WrongCount, night.Readings.Count, 0, MostReadings)] : Array.Empty<SnapshotProblem>(),
@@ -264,6 +264,9 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         ];
         return [.. all.OfType<SnapshotProblem>()];
     }
+
+    /// <summary>Only what a host chose after the dough was begun.</summary>
+    public static IReadOnlyList<SnapshotProblem> Problems(LateChoices? late) => [.. ForecastCheck.Late(late)];
 
     internal static SnapshotProblem? Range(string field, double given, double low, double high) =>
         given >= low && given <= high ? null : new(field, SnapshotFault.OutOfRange, given, low, high);

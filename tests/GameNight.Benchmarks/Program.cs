@@ -41,6 +41,7 @@ foreach (var guests in new[] { 12, 40, 200 })
 }
 
 ModelBench.Run();
+ForecastBench.Run();
 
 // Three of four guests like or dislike something, every eighth keeps a diet or an allergy.
 static NightSnapshot Night(int guests)

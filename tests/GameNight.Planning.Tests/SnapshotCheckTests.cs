@@ -1,3 +1,4 @@
+using GameNight.Planning.Appetite;
 using GameNight.Planning.Cheese;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Foods;
@@ -53,6 +54,26 @@ public class SnapshotCheckTests
         { "kitchen.place.readings", Place(place => place with { Readings = [.. Enumerable.Repeat(new SurfaceReading(Duration.FromMinutes(9), new Celsius(90)), 201)] }) },
         { "kitchen.place.readings.afterSwitchOnMinutes", Place(place => place with { Readings = [new SurfaceReading(Duration.FromHours(7), new Celsius(90))] }) },
         { "kitchen.place.readings.topCelsius", Place(place => place with { Readings = [new SurfaceReading(Duration.FromHours(1), new Celsius(-20))] }) },
+        { "shortageWeight", night => night with { ShortageWeight = 0.5 } },
+        { "shortageWeight", night => night with { ShortageWeight = 1e9 } },
+        { "shortageWeight", night => night with { ShortageWeight = double.NaN } },
+        { "lengthMinutes", night => night with { Length = Duration.FromHours(30) } },
+        { "courses", night => night with { Courses = [.. Enumerable.Repeat(new Course("dip", AppetiteTaken.ALittle), 13)] } },
+        { "courses.name", night => night with { Courses = [new Course("", AppetiteTaken.Some)] } },
+        { "guests[guest-0].household", Guest(guest => guest with { Household = "" }) },
+        { "guests[guest-0].eaters[guest-0].stays", Guest(guest => guest with { Eaters = [guest.Eaters[0] with { Stays = new Share(1.5) }] }) },
+        { "guests[guest-0].past", Past([.. Enumerable.Repeat(new PastEvening(1, AnswerState.Coming), 61)]) },
+        { "guests[guest-0].past.nightsAgo", Past(new PastEvening(0, AnswerState.Coming)) },
+        { "guests[guest-0].past.slices", Past(new PastEvening(1, AnswerState.Coming, true, -1)) },
+        { "guests[guest-0].past.slices", Past(new PastEvening(1, AnswerState.Coming, true, double.NaN)) },
+        { "guests[guest-0].past.sliceGrams", Past(new PastEvening(1, AnswerState.Coming, true, 3, default(Grams))) },
+        { "guests[guest-0].past.appetite", Past(new PastEvening(1, AnswerState.Coming, true, 3, Appetite: default(Share))) },
+        { "late.ballsKept", night => night with { Late = new LateChoices(BallsKept: 0) } },
+        { "late.redivided.balls", night => night with { Late = new LateChoices(new Redivided(default, new Centimetres(30), 0.3)) } },
+        { "late.redivided.diameterCentimetres", night => night with { Late = new LateChoices(new Redivided(new PieCount(3), new Centimetres(1), 0.3)) } },
+        { "late.redivided.thicknessGramsPerCm2", night => night with { Late = new LateChoices(new Redivided(new PieCount(3), new Centimetres(30), double.NaN)) } },
+        { "late.rescue.balls", night => night with { Late = new LateChoices(Rescue: new RescueDough(default, Now, Now + Duration.FromHours(2))) } },
+        { "late.rescue.ballAt", night => night with { Late = new LateChoices(Rescue: new RescueDough(new PieCount(1), Now, Now)) } },
         { "byHand.ballGrams", night => night with { ByHand = ByHand.Nothing with { Ball = new Grams(20) } } },
         { "shape.oilInsetCentimetres", night => night with { Shape = night.Shape with { OilInset = new Centimetres(40) } } },
         { "shape.diameterCentimetres", night => night with { Shape = night.Shape with { Diameter = new Centimetres(80) } } },
@@ -81,6 +102,13 @@ public class SnapshotCheckTests
         { "cheeseBlend.blend.drained", night => night with { CheeseBlend = new HouseCheese("cheese-blend", new CheeseBlend(default, default, new Share(1), new Share(0.5))) } },
         { "byHand.yeast", night => night with { ByHand = ByHand.Nothing with { Yeast = new Share(0) } } },
     };
+
+    private static Func<NightSnapshot, NightSnapshot> Guest(Func<GuestSnapshot, GuestSnapshot> spoil) => night => night with
+    {
+        Guests = [spoil(night.Guests[0]), .. night.Guests.Skip(1)],
+    };
+
+    private static Func<NightSnapshot, NightSnapshot> Past(params PastEvening[] past) => Guest(guest => guest with { Past = past });
 
     private static Func<NightSnapshot, NightSnapshot> Place(Func<BakingPlace, BakingPlace> spoil) => night => night with
     {

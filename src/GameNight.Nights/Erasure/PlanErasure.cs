@@ -24,6 +24,7 @@ internal static class PlanErasure
             Slices = plan.Slices with
             {
                 Eaters = [.. plan.Slices.Eaters.Where(eater => !isErased(eater.EaterId))],
+                Past = plan.Slices.Past?.Where(row => !isErased(row.EaterId)).ToList() is { Count: > 0 } past ? past : null,
                 MustNotGroups = [.. plan.Slices.MustNotGroups
                     .Select(group => group with { EaterIds = Left(group.EaterIds) })
                     .Where(group => group.EaterIds.Count > 0)],
@@ -53,19 +54,24 @@ internal static class PlanErasure
         };
     }
 
-    /// <summary>After the retention: the must-nots of everybody are gone.</summary>
+    /// <summary>After the retention: the must-nots of everybody are gone, and what past nights said of them.</summary>
     public static NightSnapshot WithoutNeeds(NightSnapshot snapshot) =>
-        Changed(snapshot, eater => eater with { Needs = DietaryNeeds.None });
+        Changed(snapshot, eater => eater with { Needs = DietaryNeeds.None }, _ => true);
 
     /// <summary>The eaters to be erased stay as counts: portion and answer, nothing that they wished.</summary>
     public static NightSnapshot Without(NightSnapshot snapshot, Func<string, bool> isErased) => Changed(
         snapshot,
         eater => isErased(eater.Id)
             ? eater with { Needs = DietaryNeeds.None, Hunger = Hunger.AsUsual, Likes = new Dictionary<string, Liking>() }
-            : eater);
+            : eater,
+        isErased);
 
-    private static NightSnapshot Changed(NightSnapshot snapshot, Func<Eater, Eater> change) => snapshot with
+    private static NightSnapshot Changed(NightSnapshot snapshot, Func<Eater, Eater> change, Func<string, bool> forgets) => snapshot with
     {
-        Guests = [.. snapshot.Guests.Select(guest => guest with { Eaters = [.. guest.Eaters.Select(change)] })],
+        Guests = [.. snapshot.Guests.Select(guest => guest with
+        {
+            Eaters = [.. guest.Eaters.Select(change)],
+            Past = forgets(guest.Id) ? null : guest.Past,
+        })],
     };
 }

@@ -28,7 +28,7 @@ internal sealed partial class Retention(GroupSessions sessions, IClock clock, IL
         """
         select * from committed_doughs where plan @? '$.**.eaterId' or plan @? '$.**.eaterIds[*]'
         or plan @? '$.split.pies[*].ownPieFor[*]' or plan @? '$.cautions[*].allergens[*]'
-        or snapshot @? '$.guests[*].eaters[*].needs.*[*]'
+        or snapshot @? '$.guests[*].eaters[*].needs.*[*]' or snapshot @? '$.guests[*].past[*]'
         """;
 
     private static readonly TimeSpan Pause = TimeSpan.FromHours(1);

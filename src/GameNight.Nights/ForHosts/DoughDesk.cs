@@ -115,6 +115,8 @@ public sealed class DoughDesk
         }
 
         session.Db.CommittedDoughs.Remove(dough);
+        var night = await session.Db.Nights.SingleAsync(row => row.Id == id, cancellation);
+        night.Overrule(night.Overrides with { Late = null });
         return await KeepAsync(session, id, cancellation);
     }
 

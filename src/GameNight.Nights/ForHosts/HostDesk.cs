@@ -135,6 +135,9 @@ public sealed class HostDesk
         if (NightMoves.IsMove(before, facts))
         {
             night.Moved(new NightMove(now, before.ServeAt, before.Zone, facts.ServeAt, facts.Zone));
+
+            // A dough for the day of the night is for the hours of that day.
+            night.Overrule(night.Overrides.Without(LateChoice.Rescue));
             isLetGo = await LetGoAsync(session, night, cancellation);
         }
 
@@ -280,6 +283,7 @@ public sealed class HostDesk
         }
 
         session.Db.CommittedDoughs.Remove(dough);
+        night.Overrule(night.Overrides with { Late = null });
         await session.Db.Plans.Where(plan => plan.NightId == night.Id).ExecuteDeleteAsync(cancellation);
         return true;
     }

@@ -62,7 +62,9 @@ public sealed record GuestLine(GuestId Id, string Name, PortionClass Portion, bo
 /// <param name="Names">Eater id to name.</param>
 /// <param name="Items">Menu item id to name.</param>
 /// <param name="Late">What changed since the dough was begun; null before, and while the plan lags behind.</param>
+/// <param name="Options">What can still be done about it; none before, and while the plan lags behind.</param>
 /// <param name="Night">What a plan made now would depend on: must-nots and labels as they are.</param>
+/// <param name="LeavesPastOut">The group lets no past night into its forecasts.</param>
 public sealed record PlanView(
     NightPlan? Plan,
     bool IsBeingRedone,
@@ -70,4 +72,6 @@ public sealed record PlanView(
     IReadOnlyDictionary<string, string> Names,
     IReadOnlyDictionary<string, string> Items,
     LateChanges? Late,
-    NightSnapshot Night);
+    NightSnapshot Night,
+    LateOptions Options,
+    bool LeavesPastOut);

@@ -44,6 +44,13 @@ public sealed class KitchenDesk
             kitchen => kitchen.Set(facts), cancellation);
     }
 
+    /// <summary>Whether past nights count in the forecasts of this group. Nights to come are planned anew.</summary>
+    public async Task<SaveResult> LeavePastOutAsync(GroupAccess access, bool leaves, CancellationToken cancellation)
+    {
+        var (facts, version) = await KitchenAsync(access, cancellation);
+        return await SetKitchenAsync(access, facts with { LeavesPastOut = leaves ? true : null }, version, cancellation);
+    }
+
     public async Task<IReadOnlyList<DoughRecipe>> RecipesAsync(GroupAccess access, CancellationToken cancellation)
     {
         await using var session = await _sessions.OpenAsync(access, cancellation);

@@ -1,4 +1,6 @@
 using GameNight.Nights.Records;
+using GameNight.Planning;
+using GameNight.Planning.Appetite;
 using NodaTime;
 
 namespace GameNight.Nights.ForHosts;
@@ -68,6 +70,21 @@ public static class NightDraft
         if (facts.ShortestColdHours > facts.WantedColdHours || facts.WantedColdHours > facts.LongestColdHours)
         {
             problems.Add(new("coldHours", DraftFault.HoursBackToFront));
+        }
+
+        if (facts.ShortageWeight is { } weight)
+        {
+            Range("shortageWeight", weight, 1, 99);
+        }
+
+        Range("courses", facts.Courses?.Count ?? 0, 0, EveningAppetite.MostCourses);
+        foreach (var course in facts.Courses ?? [])
+        {
+            TooLong("courses", course.Name, SnapshotCheck.LongestId);
+            if (string.IsNullOrWhiteSpace(course.Name))
+            {
+                problems.Add(new("courses", DraftFault.Missing));
+            }
         }
 
         Range("mostCompanions", facts.MostCompanions, 0, NightFacts.MostCompanionsAllowed);

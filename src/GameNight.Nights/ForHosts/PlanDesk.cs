@@ -51,6 +51,7 @@ public sealed class PlanDesk
         var late = dough is null || plan is null || saved!.Fingerprint != fingerprint
             ? null
             : LateChanges.Between(DoughCommitments.Read(dough), new PlannedNight(snapshot, plan));
+        var kitchen = await session.Db.Kitchens.AsNoTracking().SingleAsync(cancellation);
         var names = await NamesAsync(session, id, late, cancellation);
         var items = await session.Db.MenuItems.AsNoTracking()
             .ToDictionaryAsync(item => item.Id.ToString(), item => item.Name, cancellation);
@@ -66,7 +67,11 @@ public sealed class PlanDesk
             _replans.Wake();
         }
 
-        return new PlanView(plan, isStale || isAskedFor, saved?.MadeAt, names, items, late, snapshot);
+        var options = late is null || night.CancelledAt is not null
+            ? LateOptions.None
+            : new LateOptionsFinder(_tables).For(snapshot, plan!, now);
+        return new PlanView(
+            plan, isStale || isAskedFor, saved?.MadeAt, names, items, late, snapshot, options, kitchen.Facts.LeavesPastOut == true);
     }
 
     private static async Task<IReadOnlyDictionary<string, string>> NamesAsync(

@@ -26,6 +26,8 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. Facts($"{path}.facts", night.Facts, ids, now),
         .. _snapshots.Problems(night.Overrides.ToByHand()).Select(problem => DocumentProblem.At($"{path}.overrides", problem)),
         .. Moment($"{path}.overrides.mixAt", night.Overrides.MixAt, now),
+        .. SnapshotCheck.Problems(night.Overrides.Late).Select(problem => DocumentProblem.At($"{path}.overrides", problem)),
+        .. Moment($"{path}.overrides.late.rescue.mixAt", night.Overrides.Late?.Rescue?.MixAt, now),
         .. Moment($"{path}.cancelledAt", night.CancelledAt, now),
         .. Counted($"{path}.moves", night.Moves.Count, 0, MostMoves),
         .. night.Moves.Take(MostMoves).SelectMany((move, index) => Move($"{path}.moves[{index}]", move, now)),

@@ -12,14 +12,14 @@ public sealed class LookBackBook
 {
     private readonly GroupSessions _sessions;
     private readonly LinkDirectory _links;
-    private readonly NightChanges _changes;
+    private readonly ReplanRequests _replans;
     private readonly IClock _clock;
 
-    internal LookBackBook(GroupSessions sessions, LinkDirectory links, NightChanges changes, IClock clock)
+    internal LookBackBook(GroupSessions sessions, LinkDirectory links, ReplanRequests replans, IClock clock)
     {
         _sessions = sessions;
         _links = links;
-        _changes = changes;
+        _replans = replans;
         _clock = clock;
     }
 
@@ -125,8 +125,10 @@ public sealed class LookBackBook
             return new LookBackResult.NothingSaid();
         }
 
+        // What was eaten is evidence for the nights to come.
+        await _replans.UpcomingNightsAsync(session, cancellation);
         await session.CommitAsync(cancellation);
-        _changes.Publish(holder.Night);
+        _replans.Wake(holder.Night);
         return new LookBackResult.Kept();
     }
 

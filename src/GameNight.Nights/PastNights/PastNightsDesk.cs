@@ -14,14 +14,14 @@ public sealed class PastNightsDesk
 {
     private readonly GroupSessions _sessions;
     private readonly LinkDirectory _links;
-    private readonly NightChanges _changes;
+    private readonly ReplanRequests _replans;
     private readonly IClock _clock;
 
-    internal PastNightsDesk(GroupSessions sessions, LinkDirectory links, NightChanges changes, IClock clock)
+    internal PastNightsDesk(GroupSessions sessions, LinkDirectory links, ReplanRequests replans, IClock clock)
     {
         _sessions = sessions;
         _links = links;
-        _changes = changes;
+        _replans = replans;
         _clock = clock;
     }
 
@@ -79,12 +79,14 @@ public sealed class PastNightsDesk
             return new LogResult.Written();
         }
 
+        // What is written down of a night is evidence for those to come.
+        await _replans.UpcomingNightsAsync(session, cancellation);
         if (past.Log?.Version != version || !await KeepAsync(session, past, tidy, now, cancellation))
         {
             return new LogResult.ChangedMeanwhile();
         }
 
-        _changes.Publish(id);
+        _replans.Wake(id);
         return new LogResult.Written();
     }
 

@@ -12,9 +12,9 @@ internal static class PastNightsRegistration
     {
         services.AddSingleton(p => new PastNightsDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
-            p.GetRequiredService<NightChanges>(), p.GetRequiredService<IClock>()));
+            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new LookBackBook(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
-            p.GetRequiredService<NightChanges>(), p.GetRequiredService<IClock>()));
+            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<IClock>()));
     }
 }

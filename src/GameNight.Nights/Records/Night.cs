@@ -1,3 +1,4 @@
+using GameNight.Planning.Appetite;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Quantities;
 using NodaTime;
@@ -9,6 +10,8 @@ namespace GameNight.Nights.Records;
 /// <param name="EndsAt">When the night ends, or null.</param>
 /// <param name="Address">Shown to guests who come.</param>
 /// <param name="MostCompanions">How many people a guest may bring, 0 to 10.</param>
+/// <param name="Courses">What is served beside the pies.</param>
+/// <param name="ShortageWeight">A missing pie is as bad as so many left over; null goes by <paramref name="RunOutChance"/>.</param>
 public sealed record NightFacts(
     string Title,
     LocalDateTime ServeAt,
@@ -21,7 +24,9 @@ public sealed record NightFacts(
     int ShortestColdHours,
     int WantedColdHours,
     int LongestColdHours,
-    int MostCompanions)
+    int MostCompanions,
+    IReadOnlyList<Course>? Courses = null,
+    double? ShortageWeight = null)
 {
     public const int LongestTitle = 80;
     public const int LongestAddress = 200;

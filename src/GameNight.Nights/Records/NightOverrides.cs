@@ -14,13 +14,36 @@ public enum Overridable
     CheesePerPieGrams,
 }
 
+/// <summary>What a host chose about late changes, each to be taken back by itself.</summary>
+public enum LateChoice
+{
+    Redivided,
+    BallsKept,
+    Course,
+    Rescue,
+    Accepted,
+}
+
 /// <summary>What the host set by hand for a night. It sticks until it is taken back.</summary>
+/// <param name="Late">What was chosen once the dough was begun; goes with it.</param>
 public sealed record NightOverrides(
-    PieCount? Pies, Grams? Ball, Share? Yeast, Grams? SaucePerPie, Grams? CheesePerPie, Instant? MixAt)
+    PieCount? Pies, Grams? Ball, Share? Yeast, Grams? SaucePerPie, Grams? CheesePerPie, Instant? MixAt, LateChoices? Late = null)
 {
     public static NightOverrides None { get; } = new(null, null, null, null, null, null);
 
     public ByHand ToByHand() => new(Pies, Ball, Yeast, SaucePerPie, CheesePerPie, MixAt);
+
+    /// <summary>Nothing chosen is nothing kept.</summary>
+    public NightOverrides Choosing(LateChoices late) => this with { Late = late.AreNone ? null : late };
+
+    public NightOverrides Without(LateChoice what) => Late is not { } late ? this : Choosing(what switch
+    {
+        LateChoice.Redivided => late with { Redivided = null },
+        LateChoice.BallsKept => late with { BallsKept = null },
+        LateChoice.Course => late with { Course = null },
+        LateChoice.Rescue => late with { Rescue = null },
+        LateChoice.Accepted => late with { Accepted = null },
+    });
 
     public NightOverrides Without(Overridable what) => what switch
     {

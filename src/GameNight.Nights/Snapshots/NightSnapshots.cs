@@ -35,10 +35,13 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             .OrderBy(item => item.Role).ThenBy(item => item.Order).ThenBy(item => item.Id).ToListAsync(cancellation);
         var dough = await db.CommittedDoughs.AsNoTracking().SingleOrDefaultAsync(row => row.NightId == id, cancellation);
         var invited = await db.InvitedTo(id).ToListAsync(cancellation);
+        var past = kitchen.Facts.LeavesPastOut == true
+            ? null
+            : await PastEvenings.LoadAsync(db, night, tables.Appetite, cancellation);
 
         return new NightSnapshot(
             NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone),
-            [.. invited.Select(row => ToSnapshot(row.Guest, row.Answer?.Facts, row.Note?.Needs ?? []))],
+            [.. invited.Select(row => ToSnapshot(row.Guest, row.Answer?.Facts, row.Note?.Needs ?? [], past?[row.Guest.Id].ToList()))],
             dough is null ? kitchen.Facts.Kitchen : AsPlanned(kitchen.Facts.Kitchen, dough),
             recipe.Formula,
             recipe.Shape,
@@ -56,7 +59,11 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             dough is null ? null : Begun(dough),
             night.Readings.Count > 0 ? night.Readings : null,
             kitchen.Facts.Sauce,
-            kitchen.Facts.CheeseBlend);
+            kitchen.Facts.CheeseBlend,
+            night.Facts.Courses is { Count: > 0 } courses ? courses : null,
+            PastEvenings.Length(night.Facts),
+            night.Facts.ShortageWeight,
+            dough is null ? null : night.Overrides.Late);
     }
 
     /// <summary>
@@ -75,7 +82,7 @@ internal sealed class NightSnapshots(ReferenceTables tables)
     /// <summary>The id of a companion in snapshots and plans: the guest's id and their number from 1.</summary>
     public static string CompanionId(GuestId guest, int number) => $"{guest}+{number}";
 
-    private static GuestSnapshot ToSnapshot(Guest guest, AnswerFacts? answer, IReadOnlyList<DietaryNeeds> needs)
+    private static GuestSnapshot ToSnapshot(Guest guest, AnswerFacts? answer, IReadOnlyList<DietaryNeeds> needs, List<PastEvening>? past)
     {
         var self = new Eater(
             guest.Id.ToString(),
@@ -91,12 +98,12 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             EatsHere: answer is not { Remotely: true },
             NeedsOf(index + 1),
             new Dictionary<string, Liking>()));
-        return new GuestSnapshot(guest.Id.ToString(), StateOf(guest, answer), [self, .. companions]);
+        return new GuestSnapshot(guest.Id.ToString(), StateOf(guest, answer), [self, .. companions], Past: past is { Count: > 0 } ? past : null);
 
         DietaryNeeds NeedsOf(int index) => index < needs.Count ? needs[index] : DietaryNeeds.None;
     }
 
-    private static AnswerState StateOf(Guest guest, AnswerFacts? answer) => answer?.Presence switch
+    internal static AnswerState StateOf(Guest guest, AnswerFacts? answer) => answer?.Presence switch
     {
         Presence.Coming => guest.HostId is null ? AnswerState.Coming : AnswerState.Host,
         Presence.Undecided => AnswerState.Undecided,

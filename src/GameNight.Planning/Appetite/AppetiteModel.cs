@@ -1,14 +1,15 @@
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
+using NodaTime;
 
 namespace GameNight.Planning.Appetite;
 
 /// <summary>
-/// Slices wanted: each guest and their companions come together or not at all; each person's appetite is gamma-Poisson
-/// around the prior of their portion class. The whole distribution is convolved: a mean or a normal curve would understate
-/// the chance of running out. (Gelman et al., Bayesian Data Analysis, 3rd ed., sections 2.6 and 2.7.)
+/// Slices wanted: who shares a draw comes together or not at all; each person's appetite is gamma-Poisson around what is
+/// believed of them. The whole distribution is convolved: a mean or a normal curve would understate the chance of running
+/// out. (Gelman et al., Bayesian Data Analysis, 3rd ed., sections 2.6 and 2.7.)
 /// </summary>
-public static class AppetiteModel
+public sealed class AppetiteModel
 {
     private const double BandLow = 0.1;
     private const double BandHigh = 0.9;
@@ -16,43 +17,67 @@ public static class AppetiteModel
     /// <summary>The share of nights on which a must-not group's slices must be enough.</summary>
     private const double GroupService = 0.9;
 
+    private readonly IReadOnlyList<GuestSnapshot> _guests;
+    private readonly AppetiteTable _table;
+    private readonly GroupBelief _belief;
+    private readonly double _evening;
+    private readonly List<Draw> _draws;
+
+    private AppetiteModel(IReadOnlyList<GuestSnapshot> guests, Grams slice, double evening, AppetiteTable table)
+    {
+        (_guests, _table, _evening) = (guests, table, evening);
+        _belief = new GroupBelief(guests, slice, table);
+        _draws = [.. guests
+            .GroupBy(guest => (guest.Household, Alone: guest.Household is null ? guest.Id : null, guest.Answer))
+            .Select(together => new Draw(
+                [.. together],
+                together.Average(_belief.Chance),
+                [.. together.SelectMany(guest => guest.Eaters.Select(eater => Forecast(guest, eater)))]))];
+    }
+
     /// <param name="ball">Dough of one pie.</param>
     /// <param name="slicesPerPie">4 to 16.</param>
+    /// <param name="length">From the first pie to the end; null when nobody said.</param>
     public static (SlicesForecast Forecast, SliceDistribution Demand) Forecast(
-        IReadOnlyList<GuestSnapshot> guests, Grams ball, int slicesPerPie, AppetiteTable table)
+        IReadOnlyList<GuestSnapshot> guests, Grams ball, int slicesPerPie, AppetiteTable table,
+        IReadOnlyList<Course>? courses = null, Duration? length = null)
     {
-        var sliceDough = ball / slicesPerPie;
-        var demand = SliceDistribution.None;
-        var people = SliceDistribution.None;
-        var eaters = new List<EaterForecast>();
-
-        foreach (var guest in guests)
-        {
-            var chance = table.Of(guest.Answer).Probability;
-            var here = guest.Eaters.Where(eater => eater.EatsHere).ToList();
-            var household = here.Aggregate(
-                SliceDistribution.None, (sum, eater) => sum + Appetite(eater, sliceDough, table));
-
-            demand += household.WithChance(chance);
-            people += SliceDistribution.Certainly(here.Count).WithChance(chance);
-            eaters.AddRange(guest.Eaters.Select(eater => new EaterForecast(
-                eater.Id, new Share(chance), eater.EatsHere ? chance * MeanSlices(eater, sliceDough, table) : 0)));
-        }
+        var model = new AppetiteModel(guests, ball / slicesPerPie, EveningAppetite.Factor(courses, length, table), table);
+        var demand = model.Sum(draw => draw.Eaters);
+        var people = model._draws.Aggregate(SliceDistribution.None, (sum, draw) =>
+            sum + SliceDistribution.Certainly(draw.Eaters.Count(one => one.Appetite is not null)).WithChance(draw.Chance));
+        var chances = model._draws.SelectMany(draw => draw.Guests.Select(guest => (guest.Id, draw.Chance))).ToDictionary(row => row.Id, row => row.Chance);
+        var appetites = model._draws.SelectMany(draw => draw.Eaters).ToDictionary(one => one.Eater.Id);
+        var past = guests.Select(model._belief.Counted).OfType<PastCounted>().ToList();
 
         var forecast = new SlicesForecast(
-            Band(demand), Band(people), eaters, Groups(guests, sliceDough, table), Reasons(guests, sliceDough, table));
+            Band(demand),
+            Band(people),
+            [.. guests.SelectMany(guest => guest.Eaters.Select(eater => new EaterForecast(
+                eater.Id, new Share(chances[guest.Id]), chances[guest.Id] * (appetites[eater.Id].Appetite?.Mean ?? 0))))],
+            model.Groups(),
+            [.. model.Reasons(), .. EveningAppetite.Reasons(courses, length, table), .. model._belief.Because],
+            past.Count > 0 ? past : null);
         return (forecast, demand);
     }
 
-    private static double MeanSlices(Eater eater, Grams sliceDough, AppetiteTable table) =>
-        table.Of(eater.Portion).Pies * table.Of(eater.Hunger).Factor * table.ReferenceDoughGrams / sliceDough.Value;
-
-    private static SliceDistribution Appetite(Eater eater, Grams sliceDough, AppetiteTable table)
+    /// <summary>Tonight's appetite of one person, if they come: null for who eats nothing here.</summary>
+    private Hungry Forecast(GuestSnapshot guest, Eater eater)
     {
-        var cv = table.BetweenPersonVariation.Cv;
-        var shape = 1 / (cv * cv);
-        return SliceDistribution.GammaPoisson(shape, shape / MeanSlices(eater, sliceDough, table));
+        var tonight = _table.Of(eater.Hunger).Factor * _evening * (eater.Stays?.Value ?? 1);
+        if (!eater.EatsHere || tonight <= 0)
+        {
+            return new Hungry(eater, null, SliceDistribution.None);
+        }
+
+        var usual = _belief.Appetite(guest, eater);
+        var appetite = usual with { Rate = usual.Rate / tonight };
+        return new Hungry(eater, appetite, SliceDistribution.GammaPoisson(appetite.Shape, appetite.Rate));
     }
+
+    private SliceDistribution Sum(Func<Draw, IEnumerable<Hungry>> of) => _draws.Aggregate(
+        SliceDistribution.None,
+        (sum, draw) => sum + of(draw).Aggregate(SliceDistribution.None, (all, one) => all + one.Slices).WithChance(draw.Chance));
 
     private static Estimate<double> Band(SliceDistribution distribution)
     {
@@ -64,26 +89,21 @@ public static class AppetiteModel
     }
 
     /// <summary>One group for each set of must-nots that occurs, of people who may come.</summary>
-    private static List<GroupForecast> Groups(
-        IReadOnlyList<GuestSnapshot> guests, Grams sliceDough, AppetiteTable table)
+    private List<GroupForecast> Groups()
     {
         var withNeeds =
-            from guest in guests
-            let chance = table.Of(guest.Answer).Probability
-            where chance > 0
-            from eater in guest.Eaters
-            where eater.EatsHere && !eater.Needs.IsNone
-            group (Guest: guest.Id, Eater: eater, Chance: chance) by Key(eater.Needs) into needs
+            from draw in _draws
+            where draw.Chance > 0
+            from one in draw.Eaters
+            where one.Appetite is not null && !one.Eater.Needs.IsNone
+            group one.Eater.Id by Key(one.Eater.Needs) into needs
             orderby needs.Key
-            select needs;
+            select needs.ToHashSet();
 
-        return withNeeds.Select(group => new GroupForecast(
-            [.. group.Select(member => member.Eater.Id)],
-            group.GroupBy(member => member.Guest)
-                .Aggregate(SliceDistribution.None, (sum, household) => sum + household
-                    .Aggregate(SliceDistribution.None, (all, member) => all + Appetite(member.Eater, sliceDough, table))
-                    .WithChance(household.First().Chance))
-                .Quantile(GroupService))).ToList();
+        var order = _guests.SelectMany(guest => guest.Eaters).Select(eater => eater.Id).ToList();
+        return [.. withNeeds.Select(ids => new GroupForecast(
+            [.. order.Where(ids.Contains)],
+            Sum(draw => draw.Eaters.Where(one => ids.Contains(one.Eater.Id))).Quantile(GroupService)))];
     }
 
     private static string Key(DietaryNeeds needs) => string.Join('|',
@@ -91,30 +111,39 @@ public static class AppetiteModel
         string.Join(',', needs.Avoids.Order()),
         string.Join(',', needs.MustNotTouch.Order()));
 
-    private static List<Reason> Reasons(
-        IReadOnlyList<GuestSnapshot> guests, Grams sliceDough, AppetiteTable table)
+    private IEnumerable<Reason> Reasons()
     {
-        var answers = guests
-            .GroupBy(guest => guest.Answer)
+        var answers = _draws
+            .SelectMany(draw => draw.Guests.Select(guest => (Guest: guest, draw.Chance)))
+            .GroupBy(row => row.Guest.Answer)
             .OrderBy(group => group.Key)
             .Select(Reason (group) => new AnswersCounted(
                 group.Key,
                 group.Count(),
-                group.Sum(guest => Math.Max(0, guest.Eaters.Count - 1)),
-                new Share(table.Of(group.Key).Probability)));
+                group.Sum(row => Math.Max(0, row.Guest.Eaters.Count - 1)),
+                new Share(group.Average(row => row.Chance))));
 
-        var eaters = guests
-            .Where(guest => table.Of(guest.Answer).Probability > 0)
-            .SelectMany(guest => guest.Eaters)
-            .ToList();
+        var eaters = _draws.Where(draw => draw.Chance > 0).SelectMany(draw => draw.Eaters).ToList();
         var portions = eaters
-            .Where(eater => eater.EatsHere)
-            .GroupBy(eater => eater.Portion)
+            .Where(one => one.Appetite is not null)
+            .GroupBy(one => one.Eater.Portion)
             .OrderBy(group => group.Key)
-            .Select(Reason (group) => new EatersCounted(
-                group.Key, group.Count(), group.Average(eater => MeanSlices(eater, sliceDough, table))));
+            .Select(Reason (group) => new EatersCounted(group.Key, group.Count(), group.Average(one => one.Appetite!.Mean)));
 
-        var remote = eaters.Count(eater => !eater.EatsHere);
-        return [.. answers, .. portions, .. remote > 0 ? [new RemoteNotCounted(remote)] : Array.Empty<Reason>()];
+        var together = _draws.Where(draw => draw.Guests.Count > 1 && draw.Chance > 0).ToList();
+        var inPart = eaters.Count(one => one.Appetite is not null && one.Eater.Stays is { Value: < 1 });
+        var remote = eaters.Count(one => !one.Eater.EatsHere);
+        return
+        [
+            .. answers, .. portions,
+            .. together.Count > 0 ? [new HouseholdsTogether(together.Count, together.Sum(draw => draw.Guests.Count))] : Array.Empty<Reason>(),
+            .. inPart > 0 ? [new PartOfTheEvening(inPart)] : Array.Empty<Reason>(),
+            .. remote > 0 ? [new RemoteNotCounted(remote)] : Array.Empty<Reason>(),
+        ];
     }
+
+    /// <summary>People who come together or not at all.</summary>
+    private sealed record Draw(IReadOnlyList<GuestSnapshot> Guests, double Chance, IReadOnlyList<Hungry> Eaters);
+
+    private sealed record Hungry(Eater Eater, GammaPrior? Appetite, SliceDistribution Slices);
 }

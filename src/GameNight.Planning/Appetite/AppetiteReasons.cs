@@ -1,5 +1,6 @@
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
+using NodaTime;
 
 namespace GameNight.Planning.Appetite;
 
@@ -14,3 +15,24 @@ public sealed record RemoteNotCounted(int People) : Reason;
 
 /// <summary>The host accepts this chance of running out; so many pies reach the chance given, one fewer would not.</summary>
 public sealed record RunOutChanceAsked(Share Asked, Share Reached, PieCount Pies) : Reason;
+
+/// <summary>Guests who share a household and gave the same answer come together or not at all.</summary>
+public sealed record HouseholdsTogether(int Households, int Guests) : Reason;
+
+/// <summary>So many come late or leave early and eat their part.</summary>
+public sealed record PartOfTheEvening(int People) : Reason;
+
+/// <summary>What is served beside the pies leaves this much of the appetite for them.</summary>
+public sealed record CoursesOnTheTable(int Courses, Share Left) : Reason;
+
+/// <summary>An evening of that length makes this of the appetite.</summary>
+public sealed record EveningLasts(Duration Length, Share OfUsual) : Reason;
+
+/// <summary>Past nights of so many guests move what is believed of everybody with this answer.</summary>
+public sealed record ChanceFromPastNights(AnswerState Answer, int Guests, Share Before, Share After) : Reason;
+
+/// <summary>Past nights of so many guests move what everybody is believed to eat: by this factor.</summary>
+public sealed record AppetiteFromPastNights(int Guests, Share OfUsual) : Reason;
+
+/// <summary>A missing pie is as bad as so many left over, which accepts this run-out chance.</summary>
+public sealed record ShortageWeighed(double Weight, Share Asked, Share Reached, PieCount Pies) : Reason;

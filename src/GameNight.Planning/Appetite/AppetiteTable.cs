@@ -7,11 +7,30 @@ public sealed record PortionRow(PortionClass Portion, double Pies, double Low, d
 
 public sealed record HungerRow(Hunger Hunger, double Factor, string Source);
 
-public sealed record AttendanceRow(AnswerState Answer, double Probability, string Source);
+/// <param name="Strength">Nights that this prior weighs against a guest's own; null where nothing can move it.</param>
+public sealed record AttendanceRow(AnswerState Answer, double Probability, string Source, double? Strength = null);
 
 public sealed record VariationRow(double Cv, double Low, double High, string Source);
 
 public sealed record RunOutRow(double Usual, double Low, double High, string Source);
+
+/// <summary>How past nights count.</summary>
+/// <param name="DiscountPerNight">A night weighs this much of the one after it.</param>
+/// <param name="MostNights">Older ones are forgotten.</param>
+/// <param name="FewestGuests">So many guests must have nights of their own before they move what is believed of all.</param>
+/// <param name="AttendanceSpread">Of the logit of a group's chance around the table's.</param>
+/// <param name="AppetiteSpread">Of the logarithm of a group's appetite around the table's.</param>
+/// <param name="StrengthSpread">Of the logarithm of how alike people are.</param>
+public sealed record LearningRow(
+    double DiscountPerNight, int MostNights, int FewestGuests, double AttendanceSpread, double AppetiteSpread,
+    double StrengthSpread, string Source);
+
+public sealed record CourseRow(AppetiteTaken Takes, double Share, string Source);
+
+public sealed record EveningRow(double Hours, double Factor, string Source);
+
+/// <summary>A missing pie is as bad as so many left over.</summary>
+public sealed record ShortageRow(double Usual, double Low, double High, string Source);
 
 /// <summary>Priors of appetite and attendance. Appetite is in pies of <see cref="ReferenceDoughGrams"/> g of dough.</summary>
 public sealed record AppetiteTable(
@@ -21,6 +40,10 @@ public sealed record AppetiteTable(
     VariationRow BetweenPersonVariation,
     IReadOnlyList<HungerRow> Hunger,
     IReadOnlyList<AttendanceRow> Attendance,
+    LearningRow Learning,
+    IReadOnlyList<CourseRow> Courses,
+    IReadOnlyList<EveningRow> Evening,
+    ShortageRow ShortageWeight,
     RunOutRow RunOutChance)
 {
     internal const string File = "appetite.json";
@@ -34,6 +57,10 @@ public sealed record AppetiteTable(
     private readonly IReadOnlyDictionary<AnswerState, AttendanceRow> _attendance =
         ReferenceText.OneRowEach(File, Attendance, row => row.Answer);
 
+    private readonly IReadOnlyDictionary<AppetiteTaken, CourseRow> _courses =
+        ReferenceText.OneRowEach(File, Courses, row => row.Takes);
+
+    public CourseRow Of(AppetiteTaken takes) => _courses[takes];
     public PortionRow Of(PortionClass portion) => _portions[portion];
     public HungerRow Of(Hunger hunger) => _hunger[hunger];
     public AttendanceRow Of(AnswerState answer) => _attendance[answer];

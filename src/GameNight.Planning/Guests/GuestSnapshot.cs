@@ -3,4 +3,11 @@ namespace GameNight.Planning.Guests;
 /// <summary>
 /// One answer and the people it stands for: the guest first, then the companions. They come together or not at all.
 /// </summary>
-public sealed record GuestSnapshot(string Id, AnswerState Answer, IReadOnlyList<Eater> Eaters);
+/// <param name="Household">Guests of one household who gave the same answer come together or not at all.</param>
+/// <param name="Past">What past nights say of the guest; of companions nothing is known.</param>
+public sealed record GuestSnapshot(
+    string Id,
+    AnswerState Answer,
+    IReadOnlyList<Eater> Eaters,
+    string? Household = null,
+    IReadOnlyList<PastEvening>? Past = null);

@@ -29,8 +29,14 @@ public sealed record StepRow(StepName Step, double Minutes, string Source);
 
 public sealed record ColdFermentRow(double ShortestHours, double WantedHours, double LongestHours, string Source);
 
+/// <summary>A dough that is made on the day, from mixing to serving.</summary>
+public sealed record RescueDoughRow(double ShortestHours, double WantedHours, double LongestHours, string Source);
+
+public sealed record RestRow(double Minutes, string Source);
+
 /// <summary>Expected durations of the steps and the window of the cold ferment.</summary>
-public sealed record StepTable(IReadOnlyList<StepRow> Steps, ColdFermentRow ColdFerment)
+public sealed record StepTable(
+    IReadOnlyList<StepRow> Steps, ColdFermentRow ColdFerment, RescueDoughRow RescueDough, RestRow RestAfterBalling)
 {
     internal const string File = "steps.json";
 

@@ -26,6 +26,16 @@ public static class ReasonText
         RunOutChanceAsked r => Counted(
             nameof(Reasons.RunOutChanceAskedOther), r.Pies.Value, Chance(r.Asked), Pies(r.Pies), Chance(r.Reached)),
         DoughIsBegun r => Fill(Reasons.DoughIsBegun, Pies(r.Pies)),
+        HouseholdsTogether r => Counted(nameof(Reasons.HouseholdsTogetherOther), r.Households, r.Guests),
+        PartOfTheEvening r => Counted(nameof(Reasons.PartOfTheEveningOther), r.People),
+        CoursesOnTheTable r => Counted(nameof(Reasons.CoursesOnTheTableOther), r.Courses, Chance(r.Left)),
+        EveningLasts r => Fill(Reasons.EveningLasts, Length(r.Length), OfUsual(r.OfUsual)),
+        ChanceFromPastNights r => Fill(
+            Reasons.ChanceFromPastNights, r.Guests, WordText.Say(r.Answer), Chance(r.After), Chance(r.Before)),
+        AppetiteFromPastNights r => Fill(Reasons.AppetiteFromPastNights, r.Guests, OfUsual(r.OfUsual)),
+        ShortageWeighed r => Counted(
+            nameof(Reasons.ShortageWeighedOther), r.Pies.Value, Number(r.Weight), Chance(r.Asked), Pies(r.Pies), Chance(r.Reached)),
+        DoughRedivided r => Fill(Reasons.DoughRedivided, Balls(r.Before), Balls(r.After)),
         BallFromShape r => Fill(Reasons.BallFromShape, measures.Say(r.Diameter), measures.SayDoughPerArea(r.ThicknessGramsPerCm2)),
         LossAdded r => Fill(Reasons.LossAdded, Percent(r.Loss)),
         BatchesByCapacity r => Fill(
@@ -79,6 +89,9 @@ public static class ReasonText
         SpreadOnArea r => Fill(Reasons.SpreadOnArea, measures.SayArea(r.AreaCm2), measures.SayPerArea(r.GramsPerCm2)),
         _ => throw new UnreachableException($"No wording for {reason.GetType().Name}."),
     };
+
+    /// <summary>Whole percent, and 100 is no chance that must not be said.</summary>
+    private static string OfUsual(Planning.Quantities.Share share) => Fill(Amounts.Percent, Whole(share.Percent));
 
     private static string Counted(string other, int count, params object?[] values) =>
         Count(Reasons.ResourceManager, other, count, values);

@@ -48,7 +48,8 @@ public class StoredPlanContractTests
         var plan = sample["plan"].Deserialize<NightPlan>(PlanJson.Options)!;
 
         Assert.All(
-            new object[] { night, night.Kitchen, night.Kitchen.Place!, night.Formula, night.Shape, night.Sauce!, plan, plan.Dough, plan.Dough.Batches[0], plan.Ripening! },
+            new object[] { night, night.Kitchen, night.Kitchen.Place!, night.Formula, night.Shape, night.Sauce!, plan, plan.Dough, plan.Dough.Batches[0], plan.Ripening!,
+                night.Late!, night.Guests[0], night.Guests[0].Eaters[0], night.Guests[0].Past![0], plan.Slices, plan.Pies },
             part => Assert.All(
                 part.GetType().GetConstructors().MaxBy(made => made.GetParameters().Length)!.GetParameters()
                     .Where(member => member is { HasDefaultValue: true, DefaultValue: null }),

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using GameNight.Nights.Records;
+using GameNight.Planning.Appetite;
 using GameNight.TestKit.Running;
 using GameNight.Web.Tests.Pages;
 
@@ -63,7 +64,7 @@ public sealed class VisibilityTests(SharedApp site)
         var open = await host.KnowAsync(shown, Cancellation);
         var other = await host.KnowAsync("Rui", Cancellation);
         var night = await host.OpenNightAsync(
-            [guest, open, other], Cancellation, facts => facts with { Title = "Marked title", Address = "Marked lane 9" });
+            [guest, open, other], Cancellation, facts => facts with { Title = "Marked title", Address = "Marked lane 9", Courses = [new Course("Marked stew", AppetiteTaken.ALot)] });
         var wish = await host.ToppingAsync("Olives", Cancellation);
         var link = await host.LinkAsync(night, guest, Cancellation);
         await SendAsync(
@@ -100,6 +101,7 @@ public sealed class VisibilityTests(SharedApp site)
             ["wish"] = wish,
             ["address"] = "Marked lane",
             ["title"] = "Marked title",
+            ["course"] = "Marked stew",
             ["group"] = "Thursday table",
             ["link"] = link["/i/".Length..],
         });

@@ -1,10 +1,13 @@
 using System.Globalization;
+using GameNight.Planning.Appetite;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
+using GameNight.Planning.Guests;
 using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Sauce;
 using GameNight.TestKit;
+using GameNight.TestKit.Nights;
 using GameNight.Web.Drawings;
 using NodaTime;
 
@@ -45,7 +48,29 @@ public class ModelPlotTests
         Assert.All(pages, page => Assert.Contains(".svg)", page, StringComparison.Ordinal));
     }
 
-    private static IEnumerable<ModelPlot> Plots() => [Course(), Dose(), Ball(), Evening(), Moisture(), Simmer()];
+    private static IEnumerable<ModelPlot> Plots() => [Course(), Dose(), Ball(), Evening(), Moisture(), Simmer(), Pies()];
+
+    private static ModelPlot Pies()
+    {
+        return new ModelPlot(
+            "appetite-pies.svg", "Run-out chance by number of pies of 33 cm, for nine guests who come, the same in three households, and with a second hot dish",
+            ChartScale.Over(1, value => $"{100 * value:0} %"), 3, 12,
+            [
+                Curve("nine who come", "first", "g", [], 8.2),
+                Curve("nine undecided, in three households", "second", "house", [], 6.4),
+                Curve("with a second hot dish", "third", "g", [new Course("stew", AppetiteTaken.ALot)], 4.3),
+            ],
+            [.. Enumerable.Range(3, 10).Select(pies => new ChartMark(pies, $"{pies}"))]);
+
+        ChartLine Curve(string name, string kind, string household, IReadOnlyList<Course> courses, double namedAt)
+        {
+            var guests = Enumerable.Range(0, 9).Select(index => new GuestSnapshot(
+                $"g{index}", household == "house" ? AnswerState.Undecided : AnswerState.Coming, [NightBuilder.AnEater($"g{index}")],
+                household == "house" ? $"house-{index / 3}" : null)).ToList();
+            var (_, demand) = AppetiteModel.Forecast(guests, new Grams(325), 8, SharedFolder.Tables.Appetite, courses);
+            return new ChartLine(name, kind, [.. Enumerable.Range(3, 10).Select(pies => ((double)pies, demand.MoreThan(8 * pies)))], namedAt);
+        }
+    }
 
     private static ModelPlot Course()
     {

@@ -28,6 +28,12 @@ public sealed class NightDraftForm
     public string LongestColdHours { get; set; } = "72";
     public string MostCompanions { get; set; } = "2";
 
+    /// <summary>A course on a line.</summary>
+    public string Courses { get; set; } = "";
+
+    /// <summary>Empty goes by the accepted run-out chance.</summary>
+    public string ShortageWeight { get; set; } = "";
+
     public static NightDraftForm Of(NightFacts facts) => new()
     {
         Title = facts.Title,
@@ -43,6 +49,8 @@ public sealed class NightDraftForm
         WantedColdHours = Text(facts.WantedColdHours),
         LongestColdHours = Text(facts.LongestColdHours),
         MostCompanions = Text(facts.MostCompanions),
+        Courses = CourseLines.Write(facts.Courses ?? []),
+        ShortageWeight = facts.ShortageWeight is { } weight ? Text(weight) : "",
     };
 
     /// <summary>Last time's choices on the day that the rhythm of the nights proposes, or an empty start.</summary>
@@ -71,6 +79,8 @@ public sealed class NightDraftForm
         var wanted = Whole(WantedColdHours, "coldHours", 0, NightDraft.MostColdHours);
         var longest = Whole(LongestColdHours, "coldHours", 0, NightDraft.MostColdHours);
         var companions = Whole(MostCompanions, "mostCompanions", 0, NightFacts.MostCompanionsAllowed);
+        var weight = ShortageWeight.Length == 0 ? (int?)null : Whole(ShortageWeight, "shortageWeight", 1, 99);
+        var courses = CourseLines.Read(Courses);
         if (!Guid.TryParse(Formula, out var formula))
         {
             problems["formula"] = Problems.UnknownFormula;
@@ -86,7 +96,8 @@ public sealed class NightDraftForm
         return (
             new NightFacts(
                 Title.Trim(), serveAt, endsAt, Zone.Trim(), Address.Trim(), Bring.Trim(), new FormulaId(formula),
-                new Share(runOut / 100.0), shortest, wanted, longest, companions),
+                new Share(runOut / 100.0), shortest, wanted, longest, companions,
+                courses.Count > 0 ? courses : null, weight),
             problems);
 
         T Parsed<T>(ParseResult<T> result, string field, string sentence)
