@@ -81,8 +81,20 @@ internal static class NightCalendar
         Organizer = new Organizer { Value = new Uri($"urn:uuid:{night.Group.Value}"), CommonName = night.GroupName },
         Summary = $"{night.Title} ({night.GroupName})",
         Location = night.Address,
-        Start = new CalDateTime(night.ServeAt.ToDateTimeUnspecified(), night.Zone),
-        End = new CalDateTime((night.EndsAt ?? night.ServeAt + UsualLength).ToDateTimeUnspecified(), night.Zone),
+        Start = At(night.ServeAt, night.Zone),
+        End = At(night.EndsAt ?? night.ServeAt + UsualLength, night.Zone),
         DtStamp = new CalDateTime(now.ToDateTimeUtc(), "UTC"),
     };
+
+    /// <summary>
+    /// Programs differ in how they read an hour that the clock skips or repeats: the one is written as the hour that is meant by
+    /// it, the other in UTC.
+    /// </summary>
+    private static CalDateTime At(LocalDateTime local, string zone)
+    {
+        var (at, change) = NightTime.Resolve(local, zone);
+        return change == ClockChange.Doubled
+            ? new CalDateTime(at.ToDateTimeUtc(), "UTC")
+            : new CalDateTime(at.LocalDateTime.ToDateTimeUnspecified(), zone);
+    }
 }
