@@ -1,4 +1,5 @@
 using GameNight.Nights.Records;
+using MimeKit;
 
 namespace GameNight.TestKit.Running;
 
@@ -37,33 +38,36 @@ public static class MessageKills
 
         for (var kill = 0; kill < kills; kill++)
         {
-            var hit = Arm(app, sink, kill % 4, random);
             var night = await host.OpenNightAsync(guests, cancellation);
-            await host.SendInvitationsAsync(night, cancellation);
-            queued += GuestsEach;
             if (kill % 4 == 0)
             {
-                // Between the commit and the mail server: whatever the app was about to do.
+                // Between the commit and the mail server, whatever the app was about to do. What was killed before is sent first:
+                // nothing is to be struck twice.
+                await DrainAsync(app, cancellation);
+                await host.SendInvitationsAsync(night, cancellation);
                 await Task.Delay(random.Next(0, 100), cancellation);
                 await app.KillAsync();
             }
             else
             {
+                await host.SendInvitationsAsync(night, cancellation);
+                var hit = Arm(app, sink, kill % 4, random);
+                app.BeginAgain();
                 await hit.WaitAsync(Patience, cancellation);
                 await app.WaitForDeathAsync(cancellation);
             }
 
             (sink.Asked, sink.Taken) = (() => Task.CompletedTask, _ => Task.CompletedTask);
-            await app.RestartAsync(cancellation);
+            queued += GuestsEach;
+            if ((kill + 1) % 4 == 0 || kill + 1 == kills)
+            {
+                await app.RestartAsync(cancellation);
+            }
+
             say($"{kill + 1} kills, {queued} messages queued, {sink.Mails.Count - already} taken");
         }
 
-        var giveUp = DateTime.UtcNow + Patience;
-        while (await OpenAsync(app, cancellation) > 0 && DateTime.UtcNow < giveUp)
-        {
-            await Task.Delay(Poll, cancellation);
-        }
-
+        await DrainAsync(app, cancellation);
         return await CountAsync(app, host, sink, kills, queued, already, cancellation);
     }
 
@@ -72,6 +76,10 @@ public static class MessageKills
     {
         var hit = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         var (isArmed, later) = (1, random.Next(0, 30));
+
+        // One that the server has already is on its way again: it is left alone.
+        bool IsNew(MimeMessage mail) => sink.Mails.Count(other => other.MessageId == mail.MessageId) == 1;
+
         async Task KillAsync()
         {
             if (Interlocked.Exchange(ref isArmed, 0) == 1)
@@ -88,16 +96,20 @@ public static class MessageKills
                 break;
             case 2:
                 // Taken, and the app never hears of it.
-                sink.Taken = _ => KillAsync();
+                sink.Taken = mail => IsNew(mail) ? KillAsync() : Task.CompletedTask;
                 break;
             case 3:
-                sink.Taken = _ =>
+                sink.Taken = mail =>
                 {
-                    Task.Run(async () =>
+                    if (IsNew(mail))
                     {
-                        await Task.Delay(later);
-                        await KillAsync();
-                    });
+                        Task.Run(async () =>
+                        {
+                            await Task.Delay(later);
+                            await KillAsync();
+                        });
+                    }
+
                     return Task.CompletedTask;
                 };
                 break;
@@ -106,8 +118,16 @@ public static class MessageKills
         return hit.Task;
     }
 
-    private static Task<long> OpenAsync(RunningApp app, CancellationToken cancellation) => HostAtWork.AskAsync<long>(
-        app, "select count(*) from post_queue where errand = 'Message'", cancellation);
+    /// <summary>Until every message is settled.</summary>
+    private static async Task DrainAsync(RunningApp app, CancellationToken cancellation)
+    {
+        var giveUp = DateTime.UtcNow + Patience;
+        while (DateTime.UtcNow < giveUp
+            && await HostAtWork.AskAsync<long>(app, "select count(*) from post_queue where errand = 'Message'", cancellation) > 0)
+        {
+            await Task.Delay(Poll, cancellation);
+        }
+    }
 
     private static async Task<MessageKillsResult> CountAsync(
         RunningApp app, HostAtWork host, MailSink sink, int kills, int queued, int already, CancellationToken cancellation)

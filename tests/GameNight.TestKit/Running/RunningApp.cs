@@ -130,10 +130,16 @@ public sealed partial class RunningApp : IAsyncDisposable
     /// <summary>Starts it again on the same data folder and address, after a stop or a kill.</summary>
     public async Task RestartAsync(CancellationToken cancellation)
     {
+        BeginAgain();
+        await WaitUntilReadyAsync(cancellation);
+    }
+
+    /// <summary>The same without waiting until it is ready.</summary>
+    public void BeginAgain()
+    {
         _earlierLog = Log;
         _app.Dispose();
         _app = AppProcess.Start(_environment);
-        await WaitUntilReadyAsync(cancellation);
     }
 
     public async ValueTask DisposeAsync()
