@@ -1,3 +1,4 @@
+using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
 using Microsoft.EntityFrameworkCore;
@@ -13,8 +14,8 @@ namespace GameNight.Nights.Messages;
 /// Message-ID; nothing else is ever done twice.
 /// </summary>
 internal sealed partial class Postman(
-    GroupSessions sessions, Outbox outbox, Letters letters, NightRounds rounds, IMessageCarrier carrier, IClock clock,
-    ILogger<Postman> log) : BackgroundService
+    GroupSessions sessions, Outbox outbox, Letters letters, NightRounds rounds, IMessageCarrier carrier, NightChanges changes,
+    IClock clock, ILogger<Postman> log) : BackgroundService
 {
     /// <summary>Mails of a group in 24 hours: a big group's busiest day, and no flood. A figure of our own.</summary>
     public const int MostPerDay = 200;
@@ -150,6 +151,8 @@ internal sealed partial class Postman(
                 await HandOverAsync(session, errand, message, ready, now, stopping);
                 break;
         }
+
+        changes.Publish(message.NightId);
     }
 
     private async Task HandOverAsync(
