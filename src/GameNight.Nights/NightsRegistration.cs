@@ -2,6 +2,7 @@ using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
+using GameNight.Nights.Messages;
 using GameNight.Nights.Moving;
 using GameNight.Nights.PastNights;
 using GameNight.Nights.Plans;
@@ -56,11 +57,11 @@ public static class NightsRegistration
         services.AddSingleton(p => new KitchenDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>(), tables));
         services.AddSingleton(p => new GuestListDesk(
-            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>()));
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new HostDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
             p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<GuestNotes>(),
-            p.GetRequiredService<DoughCommitments>(), tables, p.GetRequiredService<IClock>()));
+            p.GetRequiredService<DoughCommitments>(), p.GetRequiredService<Outbox>(), tables, p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new InvitationDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
             p.GetRequiredService<ReplanRequests>()));
@@ -81,6 +82,7 @@ public static class NightsRegistration
             p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<GuestNotes>(),
             p.GetRequiredService<DoughCommitments>(), p.GetRequiredService<IClock>()));
         services.AddPastNights();
+        services.AddMessages();
         services.AddHealthChecks().AddCheck<NightsHealth>("nights");
         return services;
     }

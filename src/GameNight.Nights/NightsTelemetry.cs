@@ -1,6 +1,8 @@
 using System.Diagnostics;
 using System.Diagnostics.Metrics;
+using GameNight.Nights.Messages;
 using GameNight.Nights.Records;
+using NodaTime;
 
 namespace GameNight.Nights;
 
@@ -31,6 +33,12 @@ public static class NightsTelemetry
     private static readonly Gauge<int> Waiting = Meter.CreateGauge<int>(
         "gamenight.replan.waiting", "{night}", "Nights that wait for a plan.");
 
+    private static readonly Counter<long> Messages = Meter.CreateCounter<long>(
+        "gamenight.messages", "{message}", "Messages that were handed to the mail server, by what came of it.");
+
+    private static readonly Gauge<double> WaitingForMail = Meter.CreateGauge<double>(
+        "gamenight.outbox.age", "s", "How long the oldest errand that is due has waited.");
+
     /// <summary>False spares the question how many there are.</summary>
     internal static bool CountsWaiting => Waiting.Enabled;
 
@@ -40,6 +48,11 @@ public static class NightsTelemetry
     internal static void Erased(int notes) => NotesErased.Add(notes);
 
     internal static void WaitForPlan(int nights) => Waiting.Record(nights);
+
+    internal static void Carried(MessageKind kind, CarryResult result) => Messages.Add(
+        1, new("kind", kind.ToString()), new("outcome", result.GetType().Name));
+
+    internal static void OutboxAge(Duration age) => WaitingForMail.Record(age.TotalSeconds);
 
     internal static PlanRun BeginPlan(NightId night) => new(Activities.StartActivity("plan"), night);
 

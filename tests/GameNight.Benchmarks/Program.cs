@@ -8,6 +8,11 @@ using static GameNight.TestKit.Nights.NightBuilder;
 // Planner time and allocations by number of guests, then of the models of dough and heat beside a general library, in one run on
 // this machine: read the ratios, not the milliseconds.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+if (args is ["--kills", var given])
+{
+    return await MessageSoak.RunAsync(int.Parse(given, NumberStyles.None, CultureInfo.InvariantCulture));
+}
+
 var planner = new NightPlanner(SharedFolder.Tables);
 planner.Plan(Night(12), Now, new Effort(1));
 
@@ -42,6 +47,7 @@ foreach (var guests in new[] { 12, 40, 200 })
 
 ModelBench.Run();
 ForecastBench.Run();
+return 0;
 
 // Three of four guests like or dislike something, every eighth keeps a diet or an allergy.
 static NightSnapshot Night(int guests)

@@ -1,5 +1,5 @@
-using System.Diagnostics;
 using System.Text.Json;
+using GameNight.TestKit.Running;
 
 namespace GameNight.Browser.Tests;
 
@@ -29,11 +29,11 @@ public class OutsideCheckTests(Site site)
     [Fact]
     public async Task Nothing_is_found_on_any_page()
     {
-        var npm = Find("npm");
-        Assert.SkipWhen(npm is null, "npm is not installed: checkers from outside cannot be fetched.");
+        var tools = NodePrograms.Pinned(Pins, "outside-checkers");
+        Assert.SkipWhen(tools is null, "npm is not installed: checkers from outside cannot be fetched.");
         var (pages, cookies) = await PagesAsync();
 
-        var findings = await CheckAsync(npm, pages, cookies);
+        var findings = await CheckAsync(tools, pages, cookies);
 
         Assert.True(findings.Count == 0, string.Join('\n', findings.Select(
             finding => $"{finding.Name}: {finding.Code} ({finding.Checker}): {finding.Message} at {finding.Where}").Distinct()));
@@ -78,54 +78,14 @@ public class OutsideCheckTests(Site site)
         new(name, screen.Page.Url, isSignedIn, await screen.Page.ContentAsync(), width, isLive);
 
     private static async Task<IReadOnlyList<Finding>> CheckAsync(
-        string npm, IReadOnlyList<CheckedPage> pages, IReadOnlyList<object> cookies)
+        NodePrograms tools, IReadOnlyList<CheckedPage> pages, IReadOnlyList<object> cookies)
     {
-        var folder = await FetchedAsync(npm);
         var asked = JsonSerializer.Serialize(new { chromium = Chromium.Program, cookies, pages }, JsonSerializerOptions.Web);
-        var said = await RunAsync("node", ["check.mjs"], folder, asked);
+        var said = await tools.RunAsync("check.mjs", asked, TestContext.Current.CancellationToken);
         var findings = JsonSerializer.Deserialize<List<Finding>>(said, JsonSerializerOptions.Web)!;
         return [.. findings.Where(finding => !Noise.Any(noise => noise.Code == finding.Code
             && (finding.Message.Contains(noise.In, StringComparison.Ordinal) || finding.Where.Contains(noise.In, StringComparison.Ordinal))))];
     }
-
-    private static async Task<string> FetchedAsync(string npm)
-    {
-        var folder = Path.GetFullPath(Path.Combine(AppContext.BaseDirectory, "../../../outside-checkers"));
-        Directory.CreateDirectory(folder);
-        foreach (var pin in Directory.EnumerateFiles(Pins))
-        {
-            File.Copy(pin, Path.Combine(folder, Path.GetFileName(pin)), overwrite: true);
-        }
-
-        if (!Directory.Exists(Path.Combine(folder, "node_modules", "pa11y")))
-        {
-            await RunAsync(npm, ["ci", "--ignore-scripts", "--no-audit", "--no-fund"], folder, "");
-        }
-
-        return folder;
-    }
-
-    private static async Task<string> RunAsync(string program, string[] arguments, string folder, string input)
-    {
-        var start = new ProcessStartInfo(program, arguments)
-        {
-            WorkingDirectory = folder,
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        using var process = Process.Start(start)!;
-        var output = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
-        var errors = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
-        await process.StandardInput.WriteAsync(input);
-        process.StandardInput.Close();
-        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
-        Assert.True(process.ExitCode == 0, $"{program} {string.Join(' ', arguments)} ended with {process.ExitCode}: {await errors}");
-        return await output;
-    }
-
-    private static string? Find(string program) => (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
-        .Select(folder => Path.Combine(folder, program)).FirstOrDefault(File.Exists);
 
     private sealed record CheckedPage(string Name, string Url, bool IsSignedIn, string Html, int Width, bool IsLive);
 

@@ -24,7 +24,7 @@ internal static class PageList
         .. new[] { "people", "kitchen", "doughs", "menu", "hosts", "new", "past" }.Select(page => (page, $"{group}/{page}")),
         ("house-sauce", $"{group}/sauce"),
         ("plan", night),
-        .. new[] { "guests", "dough", "compare", "sauce", "oven", "timeline", "change", "print", "print/sheets", "back" }.Select(page => (page.Replace('/', '-'), $"{night}/{page}")),
+        .. new[] { "guests", "messages", "dough", "compare", "sauce", "oven", "timeline", "change", "print", "print/sheets", "back" }.Select(page => (page.Replace('/', '-'), $"{night}/{page}")),
     ];
 
     /// <summary>Pages without sign-in: two answer links, one of them answered with must-nots.</summary>
@@ -35,5 +35,6 @@ internal static class PageList
         ("link-not-valid", "/i/unknown"),
         ("not-there", "/no-such-page"),
         .. links.Select((link, number) => ($"answer-{number + 1}", link)),
+        .. links.Select((link, number) => ($"calendar-and-messages-{number + 1}", $"{link}/messages")),
     ];
 }

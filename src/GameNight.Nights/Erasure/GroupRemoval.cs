@@ -56,9 +56,16 @@ public sealed partial class GroupRemoval
 
         var nights = await db.Nights.AsNoTracking().Select(night => night.Id).ToListAsync(cancellation);
 
-        // The two global tables know the group by its id alone and are not reached by the database's own deleting.
+        // The global tables know the group by its id alone and are not reached by the database's own deleting. An errand that is
+        // being done right now is forgotten by the postman, who finds nothing left.
         await db.Links.Where(link => link.GroupId == access.GroupId).ExecuteDeleteAsync(cancellation);
         await db.ReplanQueue.Where(row => row.GroupId == access.GroupId).ExecuteDeleteAsync(cancellation);
+        await db.Database.ExecuteSqlAsync(
+            $"""
+             delete from post_queue where group_id = {access.GroupId.Value} and subject in (
+                 select subject from post_queue where group_id = {access.GroupId.Value} for update skip locked)
+             """,
+            cancellation);
         db.Groups.Remove(group);
         await session.CommitAsync(cancellation);
         foreach (var night in nights)

@@ -99,6 +99,9 @@ public sealed partial class GuestRemoval
         await LookBackErasure.ClearWordsAsync(session, id, cancellation);
         await db.RememberedWishes.Where(row => row.GuestId == id).ExecuteDeleteAsync(cancellation);
         await db.DietaryNotes.Where(row => row.GuestId == id).ExecuteDeleteAsync(cancellation);
+
+        // Those of nights to come go with the invitations; the postman forgets what he no longer finds.
+        await db.Messages.Where(row => row.GuestId == id).ExecuteDeleteAsync(cancellation);
         await db.Links.Where(link => link.GroupId == session.GroupId && link.Subject == id.Value).ExecuteDeleteAsync(cancellation);
         db.Invitations.RemoveRange(invited.Where(row => coming.Contains(row.NightId)));
         foreach (var past in invited.Where(row => !coming.Contains(row.NightId)))

@@ -1,3 +1,4 @@
+using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
@@ -90,9 +91,15 @@ internal sealed partial class Retention(GroupSessions sessions, IClock clock, IL
         var now = clock.GetCurrentInstant();
         await using var session = await sessions.OpenAsync(new GroupAccess(group, null, null), cancellation);
         var db = session.Db;
-        var over = (await db.Nights.AsNoTracking().ToListAsync(cancellation))
-            .Where(night => IsOver(night, now)).Select(night => night.Id).ToList();
+        var nights = await db.Nights.AsNoTracking().ToListAsync(cancellation);
+        var over = nights.Where(night => IsOver(night, now)).Select(night => night.Id).ToList();
         var erased = await db.DietaryNotes.Where(note => over.Contains(note.NightId)).ExecuteDeleteAsync(cancellation);
+
+        // What went to whom is kept as long as the links in it work.
+        var linksEnded = nights
+            .Where(night => NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone) + LinkDirectory.KeptAfterNight < now)
+            .Select(night => night.Id).ToList();
+        await db.Messages.Where(message => linksEnded.Contains(message.NightId)).ExecuteDeleteAsync(cancellation);
         await db.HostInvitations.Where(invitation => invitation.ExpiresAt < now).ExecuteDeleteAsync(cancellation);
         foreach (var plan in await db.Plans.FromSqlRaw(TellingPlans).AsNoTracking()
             .Where(plan => over.Contains(plan.NightId)).ToListAsync(cancellation))

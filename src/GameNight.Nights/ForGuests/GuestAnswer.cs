@@ -59,7 +59,7 @@ public sealed record LikeableTopping(string Id, string Name);
 /// <param name="Address">Null unless the guest said that they come.</param>
 /// <param name="Revision">0 when there is no answer yet.</param>
 /// <param name="Moved">What happened to the serving time since the guest's answer; null when the answer fits.</param>
-/// <param name="CalendarSequence">Rises with every move, calling off and taking place again.</param>
+/// <param name="Calendar">The night as the guest's calendar has it.</param>
 /// <param name="Remembered">What the guest asked to be remembered; must-nots only under the consent of today.</param>
 public sealed record InvitationView(
     NightId Night,
@@ -87,7 +87,7 @@ public sealed record InvitationView(
     bool WasDisowned,
     bool IsCancelled,
     MovedSince? Moved,
-    int CalendarSequence,
+    CalendarNight Calendar,
     WhoComes Others,
     bool ShowsName,
     WishFacts? Remembered);

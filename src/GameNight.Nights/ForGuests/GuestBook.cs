@@ -327,7 +327,7 @@ public sealed class GuestBook
             invitation.DisownedAt is not null,
             night.CancelledAt is not null,
             answer is null ? null : NightMoves.Since(night, answer.AnsweredAt),
-            NightMoves.Sequence(night),
+            CalendarNight.Of(group, night, guest.Id, answer),
             await WhoComesAsync(db, holder, cancellation),
             guest.ShowsName,
             await RememberedAsync(db, holder.Guest, cancellation));

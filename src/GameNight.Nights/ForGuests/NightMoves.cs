@@ -13,22 +13,34 @@ public static class NightMoves
     public static bool IsMove(NightFacts before, NightFacts after) =>
         before.ServeAt != after.ServeAt || before.Zone != after.Zone;
 
+    public static bool IsElsewhere(NightFacts before, NightFacts after) => before.Address.Trim() != after.Address.Trim();
+
     /// <returns>Null when the guest's answer was given for the night as it is.</returns>
     public static MovedSince? Since(Night night, Instant answeredAt)
     {
-        var since = night.Moves.Where(move => move.At > answeredAt).ToList();
+        return Since(night, [.. night.Moves.Where(move => move.At > answeredAt)]);
+    }
+
+    /// <param name="since">The night's last moves, of which the guest does not know yet.</param>
+    internal static MovedSince? Since(Night night, IReadOnlyList<NightMove> since)
+    {
         if (since is not [var first, ..])
         {
             return null;
         }
 
         // Moved away and back again, the answer fits as it did.
-        var takesPlaceAgain = since.Any(move => move.From == move.To && move.FromZone == move.ToZone);
+        var takesPlaceAgain = since.Any(move => move is { IsElsewhen: false, FromPlace: null });
         var isElsewhere = first.From != night.Facts.ServeAt || first.FromZone != night.Facts.Zone;
         return isElsewhere || takesPlaceAgain
             ? new MovedSince(first.From, first.FromZone, night.Facts.ServeAt, night.Facts.Zone, takesPlaceAgain)
             : null;
     }
+
+    /// <summary>Whether the place is another than it was before these moves.</summary>
+    internal static bool IsElsewhereSince(Night night, IReadOnlyList<NightMove> since) =>
+        since.FirstOrDefault(move => move.FromPlace is not null) is { } first
+        && first.FromPlace!.Trim() != night.Facts.Address.Trim();
 
     /// <summary>Rises with everything that a calendar must take over: moves, calling off, and taking place again.</summary>
     public static int Sequence(Night night) => (2 * night.Moves.Count) + (night.CancelledAt is null ? 0 : 1);

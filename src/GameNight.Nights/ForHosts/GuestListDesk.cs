@@ -1,10 +1,12 @@
 using GameNight.Nights.Membership;
+using GameNight.Nights.Messages;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
 using GameNight.Planning;
 using GameNight.Planning.Guests;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 
 namespace GameNight.Nights.ForHosts;
 
@@ -14,8 +16,11 @@ public sealed class GuestListDesk
     private readonly GroupSessions _sessions;
     private readonly ReplanRequests _replans;
 
-    internal GuestListDesk(GroupSessions sessions, ReplanRequests replans)
+    private readonly IClock _clock;
+
+    internal GuestListDesk(GroupSessions sessions, ReplanRequests replans, IClock clock)
     {
+        _clock = clock;
         _sessions = sessions;
         _replans = replans;
     }
@@ -23,10 +28,36 @@ public sealed class GuestListDesk
     public async Task<IReadOnlyList<GuestLine>> GuestsAsync(GroupAccess access, CancellationToken cancellation)
     {
         await using var session = await _sessions.OpenAsync(access, cancellation);
-        return await session.Db.Guests.AsNoTracking()
-            .Where(guest => guest.FormerSince == null).OrderBy(guest => guest.Name)
-            .Select(guest => new GuestLine(guest.Id, guest.Name, guest.Portion, guest.HostId != null, guest.IsStanding))
-            .ToListAsync(cancellation);
+        var maySeeAddresses = access.Allows(HostRole.Organiser);
+        return [.. (await session.Db.Guests.AsNoTracking()
+            .Where(guest => guest.FormerSince == null).OrderBy(guest => guest.Name).ToListAsync(cancellation))
+            .Select(guest => new GuestLine(
+                guest.Id, guest.Name, guest.Portion, guest.HostId is not null, guest.IsStanding,
+                maySeeAddresses ? guest.Contact?.MailAddress ?? "" : "",
+                maySeeAddresses && guest.Contact?.StoppedAt is not null))];
+    }
+
+    /// <summary>
+    /// Sets or takes away the address to which messages for a guest go. Messages that the guest stopped stay stopped.
+    /// </summary>
+    /// <param name="address">Checked by <see cref="MailAddressCheck"/>; empty for none.</param>
+    public async Task<SaveResult> ReachAsync(GroupAccess access, GuestId id, string address, CancellationToken cancellation)
+    {
+        access.Demand(HostRole.Organiser);
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var guest = await session.Db.Guests.SingleOrDefaultAsync(row => row.Id == id && row.FormerSince == null, cancellation);
+        if (guest is null)
+        {
+            return new SaveResult.Gone();
+        }
+
+        if (address != (guest.Contact?.MailAddress ?? ""))
+        {
+            guest.Reach(address, byGuest: false, _clock.GetCurrentInstant());
+            await session.CommitAsync(cancellation);
+        }
+
+        return new SaveResult.Saved();
     }
 
     /// <summary>Safe to repeat: the page makes the id, and the same id adds one guest.</summary>

@@ -1,6 +1,7 @@
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
+using GameNight.Nights.Messages;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
@@ -21,18 +22,20 @@ public sealed class HostDesk
     private readonly ReplanRequests _replans;
     private readonly GuestNotes _notes;
     private readonly DoughCommitments _doughs;
+    private readonly Outbox _outbox;
     private readonly SnapshotCheck _check;
     private readonly IClock _clock;
 
     internal HostDesk(
         GroupSessions sessions, LinkDirectory links, ReplanRequests replans, GuestNotes notes, DoughCommitments doughs,
-        ReferenceTables tables, IClock clock)
+        Outbox outbox, ReferenceTables tables, IClock clock)
     {
         _sessions = sessions;
         _links = links;
         _replans = replans;
         _notes = notes;
         _doughs = doughs;
+        _outbox = outbox;
         _check = new SnapshotCheck(tables);
         _clock = clock;
     }
@@ -95,6 +98,7 @@ public sealed class HostDesk
         }
 
         _replans.Night(session, night.Id);
+        session.LookAfter(night.Id, _clock.GetCurrentInstant());
         await session.CommitNewAsync(cancellation);
         _replans.Wake(night.Id);
         return new NightResult.Kept(night.Id, NightTime.Resolve(facts.ServeAt, facts.Zone).Change);
@@ -132,13 +136,22 @@ public sealed class HostDesk
         db.Entry(night).Property(row => row.Version).OriginalValue = version;
         night.Set(facts);
         var isLetGo = false;
-        if (NightMoves.IsMove(before, facts))
+        var (isMove, isElsewhere) = (NightMoves.IsMove(before, facts), NightMoves.IsElsewhere(before, facts));
+        if (isMove || isElsewhere)
         {
-            night.Moved(new NightMove(now, before.ServeAt, before.Zone, facts.ServeAt, facts.Zone));
+            night.Moved(new NightMove(
+                now, before.ServeAt, before.Zone, facts.ServeAt, facts.Zone, isElsewhere ? before.Address : null));
+            if (isMove)
+            {
+                // A dough for the day of the night is for the hours of that day.
+                night.Overrule(night.Overrides.Without(LateChoice.Rescue));
+                isLetGo = await LetGoAsync(session, night, cancellation);
+            }
 
-            // A dough for the day of the night is for the hours of that day.
-            night.Overrule(night.Overrides.Without(LateChoice.Rescue));
-            isLetGo = await LetGoAsync(session, night, cancellation);
+            if (night.CancelledAt is null)
+            {
+                await _outbox.TellAsync(session, night, MessageKind.Change, cancellation);
+            }
         }
 
         var expires = NightTime.ToInstant(facts.ServeAt, facts.Zone) + LinkDirectory.KeptAfterNight;
@@ -149,6 +162,7 @@ public sealed class HostDesk
         }
 
         _replans.Night(session, id);
+        session.LookAfter(id, now);
         try
         {
             await session.CommitAsync(cancellation);
@@ -158,6 +172,7 @@ public sealed class HostDesk
             return new NightResult.ChangedMeanwhile();
         }
 
+        _outbox.Wake();
         _replans.Wake(id);
         return new NightResult.Kept(id, NightTime.Resolve(facts.ServeAt, facts.Zone).Change, isLetGo);
     }
@@ -253,7 +268,14 @@ public sealed class HostDesk
             await session.Db.Plans.Where(plan => plan.NightId == id).ExecuteDeleteAsync(cancellation);
         }
 
+        if (wasCancelled != night.CancelledAt is not null)
+        {
+            await _outbox.TellAsync(
+                session, night, wasCancelled ? MessageKind.Reinstatement : MessageKind.Cancellation, cancellation);
+        }
+
         _replans.Night(session, id);
+        session.LookAfter(id, _clock.GetCurrentInstant());
         try
         {
             await session.CommitAsync(cancellation);
@@ -263,6 +285,7 @@ public sealed class HostDesk
             return new SaveResult.ChangedMeanwhile();
         }
 
+        _outbox.Wake();
         _replans.Wake(id);
         return new SaveResult.Saved();
     }

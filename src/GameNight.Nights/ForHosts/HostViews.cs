@@ -54,7 +54,10 @@ public sealed record InvitedGuest(
     bool HasNotConfirmed);
 
 /// <summary>Somebody the group knows.</summary>
-public sealed record GuestLine(GuestId Id, string Name, PortionClass Portion, bool IsHost, bool IsStanding);
+/// <param name="MailAddress">Empty without one, and for hosts who do not invite.</param>
+/// <param name="WantsNoMail">They stopped messages.</param>
+public sealed record GuestLine(
+    GuestId Id, string Name, PortionClass Portion, bool IsHost, bool IsStanding, string MailAddress = "", bool WantsNoMail = false);
 
 /// <summary>The saved plan of a night with the names that are joined for display.</summary>
 /// <param name="Plan">Null until the first plan is made.</param>

@@ -28,6 +28,9 @@ internal sealed class LinkDirectory(GroupSessions sessions, LinkSecret secret, I
     /// <summary>A guest's links end this long after the night.</summary>
     public static readonly Duration KeptAfterNight = Duration.FromDays(30);
 
+    /// <summary>A guest's own links last until they are renewed or the guest leaves.</summary>
+    private static readonly Instant NoEnd = Instant.FromUtc(9999, 1, 1, 0, 0);
+
     /// <summary>Each invitation has one link of each of these.</summary>
     private static readonly LinkScope[] OfInvitations = [LinkScope.Answer, LinkScope.LookBack];
 
@@ -47,6 +50,27 @@ internal sealed class LinkDirectory(GroupSessions sessions, LinkSecret secret, I
             invitation.GuestId.Value,
             invitation.LinkGeneration,
             nightAt + KeptAfterNight)));
+
+    /// <summary>Of a guest's calendar, and with which they stop messages: good beyond one night.</summary>
+    public LinkToken TokenFor(Guest guest, LinkScope scope) => secret.Token(
+        scope, guest.GroupId, night: null, guest.Id.Value, scope is LinkScope.Feed ? guest.FeedGeneration : 0);
+
+    /// <summary>Lists a guest's own link unless it is, at once but within the session's commit.</summary>
+    public Task ListAsync(GroupSession session, Guest guest, LinkScope scope, CancellationToken cancellation) =>
+        session.Db.Database.ExecuteSqlAsync(
+            $"""
+             insert into link_directory (token_hash, scope, group_id, night_id, subject, generation, expires_at)
+             values ({TokenFor(guest, scope).Hash()}, {scope.ToString()}, {guest.GroupId.Value}, null, {guest.Id.Value},
+                 {(scope is LinkScope.Feed ? guest.FeedGeneration : 0)}, {NoEnd})
+             on conflict (token_hash) do nothing
+             """,
+            cancellation);
+
+    /// <summary>Ends a guest's own link of that scope, within the session's commit.</summary>
+    public static Task EndAsync(GroupSession session, GuestId guest, LinkScope scope, CancellationToken cancellation) =>
+        session.Db.Links
+            .Where(link => link.GroupId == session.GroupId && link.NightId == null && link.Subject == guest.Value && link.Scope == scope)
+            .ExecuteDeleteAsync(cancellation);
 
     /// <summary>Lists the link with which a host joins, within the session's commit.</summary>
     public void List(GroupSession session, HostInvitation invitation) => session.Db.Links.Add(new LinkRow(
@@ -91,6 +115,11 @@ internal sealed class LinkDirectory(GroupSessions sessions, LinkSecret secret, I
         LinkToken? token, CancellationToken cancellation) =>
         FindAsync(
             token, LinkScope.JoinAsHost, link => (link.GroupId, new HostInvitationId(link.Subject)), cancellation);
+
+    /// <summary>Whose own link of that scope it is.</summary>
+    public Task<LinkLookup<(GroupAccess Access, GuestId Guest)>> FindGuestAsync(
+        LinkToken? token, LinkScope scope, CancellationToken cancellation) => FindAsync(
+            token, scope, link => (new GroupAccess(link.GroupId, null, null), new GuestId(link.Subject)), cancellation);
 
     private async Task<LinkLookup<T>> FindAsync<T>(
         LinkToken? token, LinkScope scope, Func<LinkRow, T> holder, CancellationToken cancellation)

@@ -1,4 +1,5 @@
 using GameNight.Nights.ForHosts;
+using GameNight.Nights.Messages;
 using GameNight.Nights.Records;
 using GameNight.Planning;
 using NodaTime;
@@ -108,7 +109,23 @@ internal sealed class DocumentCheck(ReferenceTables tables)
             yield return new($"{path}.wishes", DocumentFault.WrongCount);
         }
 
+        if (guest.Contact is { } contact
+            && (isFormer || (contact.MailAddress.Length > 0 && MailAddressCheck.Plain(contact.MailAddress) != contact.MailAddress)))
+        {
+            yield return new($"{path}.contact.mailAddress", DocumentFault.Unreadable);
+        }
+
         var more = NightPartCheck.Moment($"{path}.formerSince", guest.FormerSince, now);
+        if (guest.Contact is { } reached)
+        {
+            more = [
+                .. more,
+                .. Counted($"{path}.contact.consentedVersion", reached.ConsentedVersion, 1, Contact.ConsentVersion, DocumentFault.OutOfRange),
+                .. NightPartCheck.Moment($"{path}.contact.since", reached.Since, now),
+                .. NightPartCheck.Moment($"{path}.contact.stoppedAt", reached.StoppedAt, now),
+            ];
+        }
+
         if (guest.Wishes is { } wishes)
         {
             more = [

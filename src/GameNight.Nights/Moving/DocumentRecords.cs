@@ -49,6 +49,7 @@ internal sealed class DocumentRecords(
         var guest = new Guest(Group, part.Id, part.Name, part.Portion, isOwner ? owner : null);
         guest.Stand(part.IsStanding);
         guest.ShowName(part.ShowsName);
+        guest.Keep(part.Contact);
         if (part.FormerSince is { } since)
         {
             guest.Leave(since);
@@ -106,6 +107,7 @@ internal sealed class DocumentRecords(
         if (serveAt > now)
         {
             replans.Night(session, part.Id);
+            session.LookAfter(part.Id, now);
         }
     }
 

@@ -51,7 +51,8 @@ internal sealed record MenuPart(
 
 /// <param name="Name">Empty for a former guest.</param>
 internal sealed record GuestPart(
-    GuestId Id, string Name, PortionClass Portion, bool IsStanding, bool ShowsName, Instant? FormerSince, WishesPart? Wishes);
+    GuestId Id, string Name, PortionClass Portion, bool IsStanding, bool ShowsName, Instant? FormerSince, WishesPart? Wishes,
+    Contact? Contact = null);
 
 internal sealed record WishesPart(WishFacts Facts, int ConsentedVersion, Instant ConsentedAt);
 

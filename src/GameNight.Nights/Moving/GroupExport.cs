@@ -108,7 +108,8 @@ public sealed partial class GroupExport
         var wishes = await db.RememberedWishes.AsNoTracking().ToDictionaryAsync(row => row.GuestId, cancellation);
         Write(json, nameof(GroupDocument.Guests), guests.Select(row => new GuestPart(
             row.Id, row.Name, row.Portion, row.IsStanding, row.ShowsName, row.FormerSince,
-            wishes.GetValueOrDefault(row.Id) is { } kept ? new WishesPart(kept.Facts, kept.ConsentedVersion, kept.ConsentedAt) : null)));
+            wishes.GetValueOrDefault(row.Id) is { } kept ? new WishesPart(kept.Facts, kept.ConsentedVersion, kept.ConsentedAt) : null,
+            row.Contact)));
 
         json.WriteStartArray(GroupDocument.Member(nameof(GroupDocument.Nights)));
         var rows = await NightRows.LoadAsync(db, cancellation);

@@ -78,6 +78,7 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. Local($"{path}.from", move.From, now),
         .. Local($"{path}.to", move.To, now),
         .. NightTime.Zone(move.FromZone) is null ? [new($"{path}.fromZone", DocumentFault.UnknownZone)] : Array.Empty<DocumentProblem>(),
+        .. Text($"{path}.fromPlace", move.FromPlace ?? "", NightFacts.LongestAddress),
         .. NightTime.Zone(move.ToZone) is null ? [new($"{path}.toZone", DocumentFault.UnknownZone)] : Array.Empty<DocumentProblem>(),
     ];
 

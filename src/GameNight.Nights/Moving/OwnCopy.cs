@@ -21,14 +21,19 @@ internal sealed record OwnDocument(
     bool ShowsName,
     WishesPart? Remembered,
     IReadOnlyList<LikeableTopping> Toppings,
-    IReadOnlyList<OwnNight> Nights)
+    IReadOnlyList<OwnNight> Nights,
+    Contact? Contact)
 {
     public const string SchemaName = "gamenight-guest";
     public const int CurrentVersion = 1;
 }
 
 internal sealed record OwnNight(
-    string Title, LocalDateTime ServeAt, string Zone, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack, int? CameHeads);
+    string Title, LocalDateTime ServeAt, string Zone, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack, int? CameHeads,
+    IReadOnlyList<OwnMessage> Messages);
+
+/// <summary>A message to the guest: that it was, never what it said.</summary>
+internal sealed record OwnMessage(MessageKind Kind, MessageState State, Instant At);
 
 /// <summary>A guest's own data, through their link: readable by programs, and complete.</summary>
 public sealed class OwnCopy
@@ -78,6 +83,8 @@ public sealed class OwnCopy
         var notes = await db.DietaryNotes.AsNoTracking().Where(row => row.GuestId == guest.Id).ToDictionaryAsync(row => row.NightId, cancellation);
         var backs = await db.LookBacks.AsNoTracking().Where(row => row.GuestId == guest.Id).ToDictionaryAsync(row => row.NightId, cancellation);
         var logs = await db.BakeLogs.AsNoTracking().ToDictionaryAsync(row => row.NightId, cancellation);
+        var messages = (await db.Messages.AsNoTracking().Where(row => row.GuestId == guest.Id).OrderBy(row => row.Id).ToListAsync(cancellation))
+            .ToLookup(row => row.NightId);
         return new OwnDocument(
             OwnDocument.SchemaName,
             OwnDocument.CurrentVersion,
@@ -98,6 +105,8 @@ public sealed class OwnCopy
                     ? new DietaryPart(note.Needs, _notes.Read(note.ProtectedNote).Note, note.ConsentedVersion, note.ConsentedAt)
                     : null,
                 backs.GetValueOrDefault(night.Id) is { } back ? new LookBackPart(back.Facts, back.SavedAt) : null,
-                logs.GetValueOrDefault(night.Id)?.Facts.Came.SingleOrDefault(came => came.GuestId == guest.Id.Value)?.Heads))]);
+                logs.GetValueOrDefault(night.Id)?.Facts.Came.SingleOrDefault(came => came.GuestId == guest.Id.Value)?.Heads,
+                [.. messages[night.Id].Select(row => new OwnMessage(row.Kind, row.State, row.SettledAt ?? row.QueuedAt))]))],
+            guest.Contact);
     }
 }

@@ -68,7 +68,14 @@ internal sealed class PlanBook(GroupSessions sessions, NightSnapshots snapshots,
             session.Db.Plans.Add(saved);
         }
 
+        var answerBy = saved.AnswerBy;
         saved.Replace(fingerprint, plan, madeAt, JsonSerializer.Serialize(plan, PlanJson.Options));
+        if (saved.AnswerBy != answerBy)
+        {
+            // Reminders follow from it.
+            session.LookAfter(night, madeAt);
+        }
+
         await session.CommitAsync(cancellation);
     }
 

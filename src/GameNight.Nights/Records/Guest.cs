@@ -34,6 +34,38 @@ public sealed class Guest
     /// <summary>Left or was removed then: the name is gone, counts of past nights stay, and no list offers them.</summary>
     public Instant? FormerSince { get; private set; }
 
+    /// <summary>Null when nobody gave an address and the guest has not said that they want no messages.</summary>
+    public Contact? Contact { get; private set; }
+
+    /// <summary>Part of the secret of the guest's calendar link; 0 before they asked for one.</summary>
+    public int FeedGeneration { get; private set; }
+
+    public bool TakesMail => Contact?.TakesMail ?? false;
+
+    /// <param name="address">Empty takes it away.</param>
+    /// <param name="byGuest">A guest who gives an address wants messages; a host does not undo that a guest stopped them.</param>
+    public void Reach(string address, bool byGuest, Instant at)
+    {
+        var stopped = byGuest ? null : Contact?.StoppedAt;
+        Contact = address.Length == 0 && stopped is null
+            ? null
+            : new Contact(address, byGuest, at, Contact.ConsentVersion, stopped);
+    }
+
+    public void StopMessages(Instant at) =>
+        Contact = (Contact ?? new Contact("", ByGuest: true, at, Contact.ConsentVersion)) is { StoppedAt: null } reached
+            ? reached with { StoppedAt = at }
+            : Contact;
+
+    public void StartMessages() =>
+        Contact = Contact is { MailAddress.Length: > 0 } reached ? reached with { StoppedAt = null } : null;
+
+    /// <summary>A document brings it along as it was.</summary>
+    internal void Keep(Contact? contact) => Contact = contact;
+
+    /// <summary>Ends the calendar link there was and makes another.</summary>
+    public void RenewFeed() => FeedGeneration++;
+
     public void Set(string name, PortionClass portion)
     {
         Name = name;
@@ -53,6 +85,8 @@ public sealed class Guest
         HostId = null;
         IsStanding = false;
         ShowsName = false;
+        Contact = null;
+        FeedGeneration = 0;
         FormerSince ??= at;
     }
 }

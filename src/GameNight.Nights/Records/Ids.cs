@@ -36,6 +36,13 @@ public readonly record struct GuestId(Guid Value) : IRecordId<GuestId>
     public override string ToString() => Value.ToString("N");
 }
 
+public readonly record struct MessageId(Guid Value) : IRecordId<MessageId>
+{
+    public static MessageId From(Guid value) => new(value);
+    public static MessageId New() => new(Guid.CreateVersion7());
+    public override string ToString() => Value.ToString("N");
+}
+
 public readonly record struct HostInvitationId(Guid Value) : IRecordId<HostInvitationId>
 {
     public static HostInvitationId From(Guid value) => new(value);

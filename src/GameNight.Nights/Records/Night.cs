@@ -34,8 +34,13 @@ public sealed record NightFacts(
     public const int MostCompanionsAllowed = 10;
 }
 
-/// <summary>The serving time was changed at a moment, from one local time and zone to another.</summary>
-public sealed record NightMove(Instant At, LocalDateTime From, string FromZone, LocalDateTime To, string ToZone);
+/// <summary>The serving time was changed at a moment, from one local time and zone to another, or the place was.</summary>
+/// <param name="FromPlace">The address there was before; null when the place stayed.</param>
+public sealed record NightMove(
+    Instant At, LocalDateTime From, string FromZone, LocalDateTime To, string ToZone, string? FromPlace = null)
+{
+    public bool IsElsewhen => From != To || FromZone != ToZone;
+}
 
 /// <summary>One gathering.</summary>
 public sealed class Night
@@ -61,8 +66,8 @@ public sealed class Night
     public Instant? CancelledAt { get; private set; }
 
     /// <summary>
-    /// Every time the serving time changed after the first invitation, oldest first. A night that takes place after all is kept as
-    /// a move to the same time: answers given before ask to be confirmed.
+    /// Every time the serving time or the place changed, oldest first. A night that takes place after all is kept as a move to
+    /// the same time and place: answers given before ask to be confirmed.
     /// </summary>
     public IReadOnlyList<NightMove> Moves { get; private set; } = [];
 

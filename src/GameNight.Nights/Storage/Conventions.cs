@@ -22,6 +22,7 @@ internal static class Conventions
         Id<GuestId>(configuration);
         Id<FormulaId>(configuration);
         Id<MenuItemId>(configuration);
+        Id<MessageId>(configuration);
         Id<HostInvitationId>(configuration);
         configuration.Properties<Enum>().HaveConversion<string>().HaveMaxLength(32);
     }

@@ -28,6 +28,8 @@ internal sealed class GameNightDb(DbContextOptions<GameNightDb> options)
     public DbSet<RememberedWishes> RememberedWishes => Set<RememberedWishes>();
     public DbSet<HostInvitation> HostInvitations => Set<HostInvitation>();
     public DbSet<RecoveryCode> RecoveryCodes => Set<RecoveryCode>();
+    public DbSet<Message> Messages => Set<Message>();
+    public DbSet<PostRow> PostQueue => Set<PostRow>();
     public DbSet<LinkRow> Links => Set<LinkRow>();
     public DbSet<ReplanRow> ReplanQueue => Set<ReplanRow>();
 

@@ -23,11 +23,40 @@ internal sealed class GroupSessions(IDbContextFactory<GameNightDb> contexts)
             // Single-row saves would otherwise run outside the transaction that carries the group.
             db.Database.AutoTransactionBehavior = AutoTransactionBehavior.Always;
             var transaction = await db.Database.BeginTransactionAsync(isolation, cancellation);
-            await db.Database.ExecuteSqlAsync(
-                $"select set_config('app.group_id', {access.GroupId.Value.ToString()}, true)", cancellation);
+            await EnterAsync(db, access.GroupId, cancellation);
             return new GroupSession(db, transaction, access.GroupId);
         },
         cancellation);
+
+    /// <summary>
+    /// Claims the errand that is due longest, and enters its group. Nobody else takes it until the session ends; a process that
+    /// dies lets go of it.
+    /// </summary>
+    /// <param name="nightsOnly">Leaves messages where they are.</param>
+    /// <returns>Null when nothing is due.</returns>
+    /// <exception cref="NightsUnavailableException">The database cannot be reached.</exception>
+    public Task<(GroupSession Session, PostRow Errand)?> ClaimAsync(Instant now, bool nightsOnly, CancellationToken cancellation) =>
+        OpenedAsync<(GroupSession, PostRow)?>(
+            async db =>
+            {
+                db.Database.AutoTransactionBehavior = AutoTransactionBehavior.Always;
+                var transaction = await db.Database.BeginTransactionAsync(cancellation);
+                var due = await db.PostQueue.FromSql(
+                    $"""
+                     select * from post_queue where due_at <= {now} and (not {nightsOnly} or errand = 'Night')
+                     order by due_at limit 1 for update skip locked
+                     """).ToListAsync(cancellation);
+                if (due is not [var errand])
+                {
+                    await transaction.DisposeAsync();
+                    await db.DisposeAsync();
+                    return null;
+                }
+
+                await EnterAsync(db, errand.GroupId, cancellation);
+                return (new GroupSession(db, transaction, errand.GroupId), errand);
+            },
+            cancellation);
 
     /// <summary>A host's own memberships, before any group is entered.</summary>
     /// <exception cref="NightsUnavailableException">The database cannot be reached.</exception>
@@ -55,6 +84,9 @@ internal sealed class GroupSessions(IDbContextFactory<GameNightDb> contexts)
             return db;
         },
         cancellation);
+
+    private static Task<int> EnterAsync(GameNightDb db, GroupId group, CancellationToken cancellation) =>
+        db.Database.ExecuteSqlAsync($"select set_config('app.group_id', {group.Value.ToString()}, true)", cancellation);
 
     private async Task<T> OpenedAsync<T>(Func<GameNightDb, Task<T>> open, CancellationToken cancellation)
     {
@@ -84,12 +116,16 @@ internal sealed class GroupSessions(IDbContextFactory<GameNightDb> contexts)
 internal sealed class GroupSession(GameNightDb db, IDbContextTransaction transaction, GroupId groupId) : IAsyncDisposable
 {
     private readonly Dictionary<NightId, Instant> _toPlan = [];
+    private readonly Dictionary<NightId, Instant> _toLookAfter = [];
 
     public GroupId GroupId => groupId;
     public GameNightDb Db => db;
 
     /// <summary>Asks for a new plan of the night, in the same commit as the change that made it stale.</summary>
     public void RequestPlan(NightId night, Instant at) => _toPlan[night] = at;
+
+    /// <summary>Has reminders and thanks of the night looked after from then on, in the same commit.</summary>
+    public void LookAfter(NightId night, Instant at) => _toLookAfter[night] = at;
 
     /// <exception cref="DbUpdateConcurrencyException">Somebody else changed the same record meanwhile.</exception>
     /// <exception cref="NightsUnavailableException">The database cannot be reached; nothing of this session is kept.</exception>
@@ -103,6 +139,11 @@ internal sealed class GroupSession(GameNightDb db, IDbContextTransaction transac
             foreach (var (night, at) in _toPlan.OrderBy(request => request.Key.Value))
             {
                 await QueueAsync(night, at, cancellation);
+            }
+
+            foreach (var (night, at) in _toLookAfter.OrderBy(request => request.Key.Value))
+            {
+                await LookAfterAsync(night, at, cancellation);
             }
 
             await transaction.CommitAsync(cancellation);
@@ -134,6 +175,13 @@ internal sealed class GroupSession(GameNightDb db, IDbContextTransaction transac
         await transaction.DisposeAsync();
         await db.DisposeAsync();
     }
+
+    private Task<int> LookAfterAsync(NightId night, Instant at, CancellationToken cancellation) => db.Database.ExecuteSqlAsync(
+        $"""
+         insert into post_queue as queue (group_id, subject, errand, due_at) values ({groupId.Value}, {night.Value}, 'Night', {at})
+         on conflict (group_id, subject) do update set due_at = least(queue.due_at, excluded.due_at)
+         """,
+        cancellation);
 
     // A later request always has a later time, even when clocks disagree or stand still: the planner tells them apart by it.
     // Only a row that waits for the time of mixing, further off than clocks disagree, is brought forward.

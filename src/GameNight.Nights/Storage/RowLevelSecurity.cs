@@ -13,7 +13,7 @@ internal static class RowLevelSecurity
     public static IReadOnlyList<string> GlobalTables { get; } =
     [
         "accounts", "account_claims", "account_logins", "account_tokens", "account_passkeys", "recovery_codes",
-        "link_directory", "replan_queue",
+        "link_directory", "replan_queue", "post_queue",
     ];
 
     public static string ForGroupTable(string table) => Policy(table, $"group_id = {OwnGroup}");

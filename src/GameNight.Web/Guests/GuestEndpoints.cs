@@ -119,8 +119,8 @@ internal static class GuestEndpoints
     private static async Task<IResult> CalendarAsync(string token, GuestBook book, IClock clock, CancellationToken cancellation) =>
         await book.LookAsync(LinkToken.TryParse(token), cancellation) is InvitationLookup.Found found
             ? TypedResults.File(
-                Encoding.UTF8.GetBytes(NightCalendar.Write(found.Invitation, clock.GetCurrentInstant())),
-                "text/calendar; charset=utf-8; method=PUBLISH",
+                Encoding.UTF8.GetBytes(NightCalendar.Write(found.Invitation.Calendar, clock.GetCurrentInstant())),
+                $"{NightCalendar.MediaType}; charset=utf-8; method={NightCalendar.MethodOf(found.Invitation.Calendar)}",
                 "night.ics")
             : NotValid(false);
 

@@ -1,10 +1,12 @@
 using GameNight.Nights;
+using GameNight.Nights.Messages;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Reference;
 using GameNight.Planning;
 using GameNight.Web.Account;
 using GameNight.Web.Api;
 using GameNight.Web.Guests;
+using GameNight.Web.Mail;
 using GameNight.Web.Moving;
 using GameNight.Web.Shell;
 using GameNight.Web.SignIn;
@@ -12,6 +14,7 @@ using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Diagnostics.HealthChecks;
 using MudBlazor.Services;
+using NodaTime;
 
 namespace GameNight.Web.Startup;
 
@@ -62,6 +65,11 @@ public static class GameNightApp
             ReferenceFolder.Read(options.ReferenceFolder),
             new PlanningEffort(new Effort(options.SolverSlices)));
 
+        if (MailSettings.Of(options) is { } mail)
+        {
+            services.AddSingleton<IMessageCarrier>(p => new SmtpCarrier(mail, p.GetRequiredService<IClock>()));
+        }
+
         services.AddSignIn(options);
         services.AddAntiforgery(antiforgery =>
         {
@@ -110,6 +118,8 @@ public static class GameNightApp
         app.MapGuestPages();
         app.MapLookBackPages();
         app.MapOwnDataPages();
+        app.MapContactPages();
+        app.MapFeeds();
         app.MapMoving();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>
             circuit.ContentSecurityFrameAncestorsPolicy = null);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using GameNight.LocalPostgres;
 using GameNight.Planning;
+using GameNight.Web.Mail;
 
 namespace GameNight.Web.Startup;
 
@@ -25,6 +26,30 @@ public sealed class GameNightOptions
     /// <summary>Address under which guests reach the app, such as https://night.example; empty: as the host opened it.</summary>
     [ConfigurationKeyName("public_address")]
     public string PublicAddress { get; init; } = "";
+
+    /// <summary>Mail server that takes messages to guests; empty: hosts pass them on by hand.</summary>
+    [ConfigurationKeyName("smtp_host")]
+    public string SmtpHost { get; init; } = "";
+
+    /// <summary>Empty: the usual one for <see cref="SmtpTls"/>.</summary>
+    [ConfigurationKeyName("smtp_port")]
+    public string SmtpPort { get; init; } = "";
+
+    /// <summary>How the connection is encrypted: on-connect, start, or none on this machine.</summary>
+    [ConfigurationKeyName("smtp_tls")]
+    public string SmtpTls { get; init; } = "on-connect";
+
+    /// <summary>Empty where the server asks for no sign-in.</summary>
+    [ConfigurationKeyName("smtp_user")]
+    public string SmtpUser { get; init; } = "";
+
+    /// <summary>File that holds the password of <see cref="SmtpUser"/>.</summary>
+    [ConfigurationKeyName("smtp_password_file")]
+    public string SmtpPasswordFile { get; init; } = "";
+
+    /// <summary>Address that mails come from.</summary>
+    [ConfigurationKeyName("smtp_from")]
+    public string SmtpFrom { get; init; } = "";
 
     /// <summary>Proxies whose word about the caller is taken, see <see cref="Startup.TrustedProxies"/>; empty: nobody's.</summary>
     [ConfigurationKeyName("trusted_proxies")]
@@ -92,6 +117,7 @@ public sealed class GameNightOptions
             problems.Add(problem);
         }
 
+        problems.AddRange(MailSettings.Problems(this));
         if (Startup.TrustedProxies.Parse(TrustedProxies) is null)
         {
             problems.Add($"{Prefix}TRUSTED_PROXIES is {TrustedProxies}; it can be addresses and networks such as 10.0.0.5, 172.18.0.0/16.");

@@ -12,10 +12,16 @@ internal static class SecretPaths
     /// <summary>The look-back link of a guest.</summary>
     public const string LookBack = "/b";
 
+    /// <summary>The calendar of a guest.</summary>
+    public const string Feed = "/f";
+
+    /// <summary>With which a guest stops messages.</summary>
+    public const string Unsubscribe = "/u";
+
     /// <summary>The link with which a host joins a group.</summary>
     public const string JoinAsHost = "/join";
 
-    private static readonly PathString[] All = [Answer, LookBack, JoinAsHost];
+    private static readonly PathString[] All = [Answer, LookBack, Feed, Unsubscribe, JoinAsHost];
 
     public static bool Covers(PathString path) => All.Any(secret => path.StartsWithSegments(secret));
 

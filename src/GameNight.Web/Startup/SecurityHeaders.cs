@@ -44,7 +44,8 @@ internal sealed class SecurityHeaders(RequestDelegate next)
         headers["X-Robots-Tag"] = "noindex, nofollow, noarchive";
         if (isSecret)
         {
-            headers.CacheControl = "no-store";
+            // A calendar program keeps the feed, and asks each time whether it is still the same.
+            headers.CacheControl = context.Request.Path.StartsWithSegments(SecretPaths.Feed) ? "private, no-cache" : "no-store";
         }
     }
 }

@@ -35,7 +35,7 @@ public sealed class MovedNightTests(ClassDatabase database) : NightsTest(databas
         await MoveAsync(night, facts => facts with { ServeAt = facts.ServeAt.PlusDays(-1) });
 
         Assert.Null((await App.LookAsync(night.Link))!.Moved);
-        Assert.Equal(4, (await App.LookAsync(night.Link))!.CalendarSequence);
+        Assert.Equal(4, (await App.LookAsync(night.Link))!.Calendar.Sequence);
     }
 
     [Theory]
@@ -88,12 +88,12 @@ public sealed class MovedNightTests(ClassDatabase database) : NightsTest(databas
         var night = await AnsweredAsync();
         App.Clock.AdvanceMinutes(1);
         await App.Nights.CancelAsync(night.Group.Access, night.Night, Cancellation);
-        var cancelled = (await App.LookAsync(night.Link))!.CalendarSequence;
+        var cancelled = (await App.LookAsync(night.Link))!.Calendar.Sequence;
         await App.Nights.ReinstateAsync(night.Group.Access, night.Night, Cancellation);
 
         var view = (await App.LookAsync(night.Link))!;
 
-        Assert.True(view.CalendarSequence > cancelled);
+        Assert.True(view.Calendar.Sequence > cancelled);
         Assert.True(view.Moved!.TakesPlaceAgain);
         Assert.IsType<AnswerResult.Recorded>(await App.AnswerAsync(night.Link, Answers.NotComing(revision: 1)));
     }

@@ -69,8 +69,11 @@ public abstract class MovingTest(ClassDatabase database) : NightsTest(database)
                 App.Clock.GetCurrentInstant()));
             var row = await session.Db.Nights.FindAsync([group.Id, night], Cancellation);
             row!.Moved(new NightMove(
-                App.Clock.GetCurrentInstant(), new LocalDateTime(2026, 12, 11, 19, 0), "Europe/Berlin", row.Facts.ServeAt, row.Facts.Zone));
+                App.Clock.GetCurrentInstant(), new LocalDateTime(2026, 12, 11, 19, 0), "Europe/Berlin", row.Facts.ServeAt, row.Facts.Zone,
+                "2 Elm Street"));
+            (await session.Db.Guests.SingleAsync(guest => guest.Id == rui, Cancellation)).StopMessages(App.Clock.GetCurrentInstant());
         });
+        await App.GuestList.ReachAsync(group.Access, ines, "ines@example.org", Cancellation);
         return new LivedIn(group, night, ines, rui, inesLink, ruiLink);
     }
 

@@ -143,6 +143,7 @@ public sealed class RowIsolationTests(ClassDatabase database) : NightsTest(datab
             group, id, guest, new LookBackFacts(Enough.Right, Evening.Fine, 3, [], "", Namelessly: true), Guid.NewGuid(), now);
         yield return new RememberedWishes(
             group, guest, new WishFacts(Hunger.AsUsual, new Dictionary<string, Liking>(), DietaryNeeds.None), now);
+        yield return new Message(group, MessageId.New(), id, guest, MessageKind.Invitation, 1, MessageState.ForHand, now);
         yield return new HostInvitation(
             group, HostInvitationId.New(), "Noor", HostRole.Cook, seesNotes: false, night.Group.Host, now);
     }

@@ -4,6 +4,7 @@ using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
+using GameNight.Nights.Messages;
 using GameNight.Nights.PastNights;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
@@ -57,6 +58,8 @@ public sealed class NightsApp : IAsyncDisposable
     public GuestBook GuestBook => Get<GuestBook>();
     public PastNightsDesk PastNights => Get<PastNightsDesk>();
     public LookBackBook LookBacks => Get<LookBackBook>();
+    public MessageDesk Messages => Get<MessageDesk>();
+    public ContactBook Contacts => Get<ContactBook>();
     public NightChanges Changes => Get<NightChanges>();
 
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
@@ -66,14 +69,20 @@ public sealed class NightsApp : IAsyncDisposable
     /// <param name="effort">No solver when not given.</param>
     /// <param name="keys">Keys of the notes; lost with the app when not given.</param>
     /// <param name="linkSecret">The tests' own when not given.</param>
+    /// <param name="carrier">Where messages go; for hosts to pass on when not given.</param>
     public static NightsApp On(
         string connectionString, FakeClock? clock = null, Effort effort = default, IDataProtectionProvider? keys = null,
-        LinkSecret? linkSecret = null)
+        LinkSecret? linkSecret = null, IMessageCarrier? carrier = null)
     {
         clock ??= new FakeClock(NightBuilder.Now);
         var services = new ServiceCollection();
         services.AddLogging();
         services.AddSingleton(keys ?? new EphemeralDataProtectionProvider());
+        if (carrier is not null)
+        {
+            services.AddSingleton(carrier);
+        }
+
         services.AddNights(connectionString, linkSecret ?? new LinkSecret(LinkKey), SharedFolder.Tables, new PlanningEffort(effort));
         services.AddSingleton<IClock>(clock);
         services.AddIdentityCore<HostAccount>().AddHostAccounts();

@@ -2,6 +2,7 @@ using GameNight.Nights;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
+using GameNight.Nights.Messages;
 using GameNight.Nights.PastNights;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
@@ -59,6 +60,17 @@ public sealed class HostAtWork : IAsyncDisposable
         var added = await People.AddAsync(_access, id, name, PortionClass.Adult, cancellation);
         return added is SaveResult.Saved ? id : throw new InvalidOperationException($"{name} was not added: {added}.");
     }
+
+    /// <summary>Messages to the guest go there.</summary>
+    public Task ReachAsync(GuestId guest, string address, CancellationToken cancellation) =>
+        People.ReachAsync(_access, guest, address, cancellation);
+
+    /// <summary>Queues them; the app sends them.</summary>
+    public Task SendInvitationsAsync(NightId night, CancellationToken cancellation) =>
+        _services.GetRequiredService<MessageDesk>().SendInvitationsAsync(_access, night, cancellation);
+
+    public async Task<MessagesView> MessagesAsync(NightId night, CancellationToken cancellation) =>
+        (await _services.GetRequiredService<MessageDesk>().MessagesAsync(_access, night, cancellation))!;
 
     /// <summary>A Saturday ten days on or later, 19:30 in Lisbon, our house dough, two companions each.</summary>
     public async Task<NightId> OpenNightAsync(
@@ -207,11 +219,19 @@ public sealed class HostAtWork : IAsyncDisposable
         services.AddDataProtection()
             .SetApplicationName("gamenight")
             .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(app.DataFolder, "keys")));
+        services.AddSingleton<IMessageCarrier>(new CarriedByTheApp(app.CarriesMail));
         services.AddNights(
             app.AppConnectionString,
             new LinkSecret(File.ReadAllBytes(Path.Combine(app.DataFolder, "link-secret"))),
             SharedFolder.Tables,
             new PlanningEffort(Effort.Quick));
         return services.BuildServiceProvider();
+    }
+
+    /// <summary>Queues as the app would; sending is the app's own.</summary>
+    private sealed record CarriedByTheApp(bool CanCarry) : IMessageCarrier
+    {
+        public Task<CarryResult> CarryAsync(Letter letter, CancellationToken cancellation) =>
+            throw new InvalidOperationException("Only the app sends.");
     }
 }

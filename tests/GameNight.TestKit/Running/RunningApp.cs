@@ -102,6 +102,15 @@ public sealed partial class RunningApp : IAsyncDisposable
         return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 
+    /// <summary>A mail server is set.</summary>
+    public bool CarriesMail => _environment.ContainsKey("GAMENIGHT_SMTP_HOST");
+
+    /// <summary>The app alone, by the name of a signal, without waiting for what it does about it.</summary>
+    public Task SignalAsync(string signal) => _app.SignalAsync(signal);
+
+    /// <summary>After a signal from which it dies.</summary>
+    public Task WaitForDeathAsync(CancellationToken cancellation) => _app.WaitForEndAsync(cancellation);
+
     /// <summary>The end without notice: SIGKILL. The private Postgres outlives it.</summary>
     public async Task KillAsync()
     {
@@ -121,10 +130,16 @@ public sealed partial class RunningApp : IAsyncDisposable
     /// <summary>Starts it again on the same data folder and address, after a stop or a kill.</summary>
     public async Task RestartAsync(CancellationToken cancellation)
     {
+        BeginAgain();
+        await WaitUntilReadyAsync(cancellation);
+    }
+
+    /// <summary>The same without waiting until it is ready.</summary>
+    public void BeginAgain()
+    {
         _earlierLog = Log;
         _app.Dispose();
         _app = AppProcess.Start(_environment);
-        await WaitUntilReadyAsync(cancellation);
     }
 
     public async ValueTask DisposeAsync()

@@ -126,7 +126,9 @@ public sealed class PseudoLanguageTests : InWideLetters
         hasAnswered,
         false,
         null,
-        0,
+        new CalendarNight(
+            GroupId.New(), NightId.New(), GuestId.New(), "Thursday table", "Board night", new LocalDateTime(2026, 12, 10, 19, 0), null,
+            "Europe/Lisbon", null, false, null, 0),
         hasAnswered ? new WhoComes(3, ["Tomma", "Marek"]) : new WhoComes(1, []),
         hasAnswered,
         hasAnswered ? new WishFacts(Hunger.More, new Dictionary<string, Liking>(), DietaryNeeds.None) : null);

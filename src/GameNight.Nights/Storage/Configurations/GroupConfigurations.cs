@@ -136,6 +136,9 @@ internal sealed class GuestConfiguration : IEntityTypeConfiguration<Guest>
         builder.ToTable("guests");
         builder.HasKey(guest => new { guest.GroupId, guest.Id });
         builder.Property(guest => guest.Name).HasMaxLength(Guest.LongestName);
+        builder.Property(guest => guest.Contact).IsDocument();
+        builder.Property(guest => guest.FeedGeneration).HasDefaultValue(0);
+        builder.Ignore(guest => guest.TakesMail);
         builder.HasOne<Group>().WithMany().HasForeignKey(guest => guest.GroupId).OnDelete(DeleteBehavior.Cascade);
     }
 }

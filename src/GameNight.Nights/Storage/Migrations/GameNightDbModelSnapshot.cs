@@ -265,6 +265,16 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<string>("Contact")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("contact");
+
+                    b.Property<int>("FeedGeneration")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasDefaultValue(0)
+                        .HasColumnName("feed_generation");
+
                     b.Property<Instant?>("FormerSince")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("former_since");
@@ -561,6 +571,69 @@ namespace GameNight.Nights.Storage.Migrations
                     b.ToTable("look_backs", (string)null);
                 });
 
+            modelBuilder.Entity("GameNight.Nights.Records.Message", b =>
+                {
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<int>("About")
+                        .HasColumnType("integer")
+                        .HasColumnName("about");
+
+                    b.Property<string>("Fault")
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasColumnName("fault");
+
+                    b.Property<Guid>("GuestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("guest_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasColumnName("kind");
+
+                    b.Property<int?>("KnewMoves")
+                        .HasColumnType("integer")
+                        .HasColumnName("knew_moves");
+
+                    b.Property<Guid>("NightId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("night_id");
+
+                    b.Property<Instant>("QueuedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("queued_at");
+
+                    b.Property<Instant?>("SettledAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("settled_at");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasColumnName("state");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("integer")
+                        .HasColumnName("tries");
+
+                    b.HasKey("GroupId", "Id");
+
+                    b.HasIndex("GroupId", "NightId", "GuestId", "Kind", "About")
+                        .IsUnique();
+
+                    b.ToTable("messages", (string)null);
+                });
+
             modelBuilder.Entity("GameNight.Nights.Records.Night", b =>
                 {
                     b.Property<Guid>("GroupId")
@@ -669,6 +742,33 @@ namespace GameNight.Nights.Storage.Migrations
                         {
                             t.HasCheckConstraint("ck_menu_items_mass", "grams_per_cm2 between 0 and 1");
                         });
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.PostRow", b =>
+                {
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<Guid>("Subject")
+                        .HasColumnType("uuid")
+                        .HasColumnName("subject");
+
+                    b.Property<Instant>("DueAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("due_at");
+
+                    b.Property<string>("Errand")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasColumnName("errand");
+
+                    b.HasKey("GroupId", "Subject");
+
+                    b.HasIndex("DueAt");
+
+                    b.ToTable("post_queue", (string)null);
                 });
 
             modelBuilder.Entity("GameNight.Nights.Records.RecoveryCode", b =>
@@ -987,6 +1087,15 @@ namespace GameNight.Nights.Storage.Migrations
                     b.HasOne("GameNight.Nights.Records.Invitation", null)
                         .WithOne()
                         .HasForeignKey("GameNight.Nights.Records.LookBack", "GroupId", "NightId", "GuestId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.Message", b =>
+                {
+                    b.HasOne("GameNight.Nights.Records.Invitation", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId", "NightId", "GuestId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

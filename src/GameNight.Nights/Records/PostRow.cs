@@ -1,0 +1,38 @@
+using NodaTime;
+
+namespace GameNight.Nights.Records;
+
+/// <summary>What there is to do.</summary>
+public enum Errand
+{
+    /// <summary>Send a message.</summary>
+    Message,
+
+    /// <summary>Look whether a night is due for reminders or thanks.</summary>
+    Night,
+}
+
+/// <summary>
+/// Something to do for a group at a time. Written in the same commit as what it follows from, so a restart forgets nothing.
+/// Global, so that the postman finds work across groups; ids and a time, nothing else.
+/// </summary>
+public sealed class PostRow
+{
+    public PostRow(GroupId groupId, Guid subject, Errand errand, Instant dueAt)
+    {
+        GroupId = groupId;
+        Subject = subject;
+        Errand = errand;
+        DueAt = dueAt;
+    }
+
+    public GroupId GroupId { get; private set; }
+
+    /// <summary>Id of the message or of the night.</summary>
+    public Guid Subject { get; private set; }
+
+    public Errand Errand { get; private set; }
+    public Instant DueAt { get; private set; }
+
+    public void Postpone(Instant dueAt) => DueAt = dueAt;
+}

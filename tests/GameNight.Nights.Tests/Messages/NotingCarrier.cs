@@ -1,0 +1,23 @@
+using System.Collections.Concurrent;
+using GameNight.Nights.Messages;
+
+namespace GameNight.Nights.Tests.Messages;
+
+/// <summary>Takes every message and notes it, unless it is told what to say.</summary>
+internal sealed class NotingCarrier : IMessageCarrier
+{
+    private readonly ConcurrentQueue<Letter> _letters = new();
+
+    public bool CanCarry { get; set; } = true;
+
+    public Func<Letter, Task<CarryResult>>? Says { get; set; }
+
+    /// <summary>Everything it was handed, taken or not.</summary>
+    public IReadOnlyList<Letter> Letters => [.. _letters];
+
+    public async Task<CarryResult> CarryAsync(Letter letter, CancellationToken cancellation)
+    {
+        _letters.Enqueue(letter);
+        return Says is null ? new CarryResult.Accepted() : await Says(letter);
+    }
+}

@@ -1,0 +1,41 @@
+using GameNight.Nights.ForGuests;
+using GameNight.Nights.Links;
+using GameNight.Nights.Messages;
+using GameNight.Nights.Records;
+using NodaTime;
+
+namespace GameNight.Web.Tests.Mail;
+
+/// <summary>Letters of one night, with links that lead nowhere.</summary>
+internal static class SomeLetter
+{
+    public static readonly Instant Now = Instant.FromUtc(2026, 12, 9, 18, 0);
+
+    private static readonly (GroupId Group, NightId Night, GuestId Guest) Ids = (GroupId.New(), NightId.New(), GuestId.New());
+
+    public static Letter Of(MessageKind kind) => new(
+        MessageId.New(),
+        kind,
+        1,
+        "rui@example.org",
+        "Rui",
+        "Inês",
+        new CalendarNight(
+            Ids.Group, Ids.Night, Ids.Guest, "Thursday table", "Pizza & <tiles>", new LocalDateTime(2026, 12, 12, 20, 30), null,
+            "Europe/Berlin",
+            kind is MessageKind.Change or MessageKind.Cancellation ? "4 Elm Street" : null,
+            kind == MessageKind.Cancellation,
+            kind is MessageKind.Change or MessageKind.Cancellation or MessageKind.Thanks ? Presence.Coming : null,
+            3),
+        "A game",
+        Link('a'),
+        Link('b'),
+        Link('u'),
+        kind == MessageKind.Change
+            ? new MovedSince(new(2026, 12, 12, 19, 30), "Europe/Berlin", new(2026, 12, 12, 20, 30), "Europe/Berlin", false)
+            : null,
+        kind == MessageKind.Change,
+        Instant.FromUtc(2026, 12, 11, 10, 0));
+
+    private static LinkToken Link(char letter) => LinkToken.TryParse(new string(letter, LinkToken.Length))!.Value;
+}
