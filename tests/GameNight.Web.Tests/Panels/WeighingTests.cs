@@ -30,7 +30,7 @@ public class WeighingTests : BunitContext
     }
 
     [Fact]
-    public void Flours_of_a_blend_are_all_the_flour()
+    public void Flours_of_a_blend_are_all_the_flour_but_what_is_soaked()
     {
         var plan = Whole();
 
@@ -38,7 +38,8 @@ public class WeighingTests : BunitContext
 
         Assert.False(blend.IsCounted);
         Assert.Equal(["Bread", "Rye"], blend.Rows.Select(row => row.Name));
-        Assert.All(plan.Dough.Batches, batch => Assert.Equal(batch.Flour.Value, blend.Rows.Sum(row => row.Of(batch).Value), 6));
+        Assert.All(plan.Dough.Batches, batch => Assert.Equal(
+            (batch.Flour - batch.Soaker!.Flour).Value, blend.Rows.Sum(row => row.Of(batch).Value), 6));
     }
 
     [Fact]
@@ -50,7 +51,7 @@ public class WeighingTests : BunitContext
         var panel = Render<DoughPanel>(with => with.Add(p => p.Plan, plan));
 
         Assert.Equal(
-            ["The flours of this batch, in all. The parts below take from them.", "Into “Sponge”, 12 h before the dough", "To soak ahead: “Seeds”", "Into the dough"],
+            ["The flours of this batch, in all. The parts below take from them.", "Into “Sponge”, 12 h before the dough", "To soak ahead, in cold water for at least four hours: “Seeds”", "Into the dough"],
             panel.FindAll("table")[0].QuerySelectorAll(".bowl").Select(row => row.TextContent));
         Assert.Contains(panel.FindAll("th"), name => name.TextContent == "Milk");
         Assert.Contains(panel.FindAll("li"), line => line.TextContent == ahead);
