@@ -39,7 +39,7 @@ public class WeighingTests : BunitContext
         Assert.False(blend.IsCounted);
         Assert.Equal(["Bread", "Rye"], blend.Rows.Select(row => row.Name));
         Assert.All(plan.Dough.Batches, batch => Assert.Equal(
-            (batch.Flour - batch.Soaker!.Flour).Value, blend.Rows.Sum(row => row.Of(batch).Value), 6));
+            batch.Flour.Value - batch.Soaker!.Flour.Value, blend.Rows.Sum(row => row.Of(batch).Value), 6));
     }
 
     [Fact]
