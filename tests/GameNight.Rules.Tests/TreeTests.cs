@@ -50,6 +50,8 @@ public class TreeTests
         using var document = JsonDocument.Parse(File.ReadAllText(file));
         var result = schema.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
 
-        Assert.True(result.IsValid, JsonSerializer.Serialize(result));
+        Assert.True(result.IsValid, string.Join('\n', (result.Details ?? [])
+            .Where(detail => detail.Errors is not null)
+            .Select(detail => $"{detail.InstanceLocation}: {string.Join("; ", detail.Errors!.Values)}")));
     }
 }
