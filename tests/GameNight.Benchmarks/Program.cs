@@ -13,6 +13,11 @@ if (args is ["--kills", var given])
     return await MessageSoak.RunAsync(int.Parse(given, NumberStyles.None, CultureInfo.InvariantCulture));
 }
 
+if (args is ["--answers"])
+{
+    return await AnswerBench.RunAsync();
+}
+
 var planner = new NightPlanner(SharedFolder.Tables);
 planner.Plan(Night(12), Now, new Effort(1));
 

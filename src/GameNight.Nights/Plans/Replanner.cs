@@ -24,8 +24,10 @@ internal sealed partial class Replanner(
 {
     private static readonly TimeSpan Poll = TimeSpan.FromSeconds(5);
 
-    /// <summary>Between looks at whether the night being solved has changed meanwhile.</summary>
-    private static readonly TimeSpan Glance = TimeSpan.FromMilliseconds(250);
+    /// <summary>
+    /// Between looks at whether the night being solved was changed by another process; changes of this one wake us.
+    /// </summary>
+    private static readonly TimeSpan Glance = TimeSpan.FromSeconds(1);
 
     /// <summary>True while the last round went well: for the health check.</summary>
     public bool IsWell { get; private set; } = true;
@@ -50,7 +52,7 @@ internal sealed partial class Replanner(
                 SayRoundFailed(log, fault);
             }
 
-            await WaitAsync(stoppingToken);
+            await WaitAsync(Poll, stoppingToken);
         }
     }
 
@@ -72,10 +74,11 @@ internal sealed partial class Replanner(
         }
     }
 
-    private async Task WaitAsync(CancellationToken stopping)
+    /// <summary>Until somebody asks for a plan, or for so long. A wake-up taken here is not lost: the queue says the rest.</summary>
+    private async Task WaitAsync(TimeSpan atMost, CancellationToken stopping)
     {
         using var pause = CancellationTokenSource.CreateLinkedTokenSource(stopping);
-        pause.CancelAfter(Poll);
+        pause.CancelAfter(atMost);
         try
         {
             await requests.WakeUps.ReadAsync(pause.Token);
@@ -160,7 +163,8 @@ internal sealed partial class Replanner(
         {
             while (true)
             {
-                await Task.Delay(Glance, superseded.Token);
+                await WaitAsync(Glance, superseded.Token);
+                superseded.Token.ThrowIfCancellationRequested();
                 await using var db = await sessions.OpenGlobalAsync(superseded.Token);
                 var later = await db.ReplanQueue.AsNoTracking().AnyAsync(
                     other => other.GroupId == row.GroupId && other.NightId == row.NightId
