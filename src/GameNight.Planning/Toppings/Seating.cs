@@ -35,7 +35,7 @@ internal static class Seating
             .. parties.Select((party, index) => new PieSet(pies[index], pies[index] * unitsPerPie, party.Owners)),
             new PieSet(request.Pies - pies.Sum(), (request.Pies - pies.Sum()) * unitsPerPie, []),
         ];
-        return new SplitBasis(menu, eaters, sets, catalogue, groups, request.SlicesPerHalf) { Conflicts = conflicts };
+        return new SplitBasis(menu, eaters, sets, catalogue, groups, request.SlicesPerHalf) { Aim = request.Aim, Conflicts = conflicts };
     }
 
     /// <summary>Everybody who may have something and wants some, with all the slices they want.</summary>

@@ -73,6 +73,8 @@ internal sealed class SplitBasis
     public IReadOnlyList<Supply> Supplies { get; }
     public IReadOnlyList<CoverageGoal> Goals { get; }
 
+    public SplitAim Aim { get; init; }
+
     /// <summary>What is already known to stand in the way.</summary>
     public IReadOnlyList<Conflict> Conflicts { get; init; } = [];
 

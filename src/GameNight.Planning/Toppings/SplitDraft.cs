@@ -9,6 +9,9 @@ internal sealed class SplitDraft(SplitBasis basis, int[] units, int[,] slices)
     /// </summary>
     public const int WorstOffScale = 360;
 
+    /// <summary>Steps of nearness in which eaters are compared level by level.</summary>
+    public const int Levels = 8;
+
     public SplitBasis Basis { get; } = basis;
     public IReadOnlyList<int> Units { get; } = units;
 
@@ -42,6 +45,11 @@ internal sealed class SplitDraft(SplitBasis basis, int[] units, int[,] slices)
     /// <summary>Slices on the table that count for the group; what others take from its own pies is gone.</summary>
     public int Covering(CoverageGoal goal) =>
         goal.Supplies.Sum(supply => (Units[supply] * Basis.SlicesPerUnit) - TakenByOthers(supply));
+
+    /// <summary>How many eighths of their best this eater reaches, 0 to 8.</summary>
+    public int LevelOf(int eater) => ScoreOf(eater) * Levels / Basis.MostScore(eater);
+
+    public int Below(int level) => Basis.Judging.Count(eater => LevelOf(eater) < level);
 
     public bool IsBetterThan(SplitDraft other) =>
         (-Missing, -Uncovered, WorstOff, Together).CompareTo((-other.Missing, -other.Uncovered, other.WorstOff, other.Together)) > 0;

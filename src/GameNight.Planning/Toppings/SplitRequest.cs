@@ -11,6 +11,19 @@ public sealed record SplitEater(string Id, int Slices, DietaryNeeds Needs, IRead
 /// </summary>
 public sealed record MustNotGroup(IReadOnlyList<string> EaterIds, DietaryNeeds Needs, int SlicesNineInTen);
 
+/// <summary>Whose gain counts more once nobody lacks slices.</summary>
+public enum SplitAim
+{
+    /// <summary>The worst-off eater first, then all together (sum of logarithms). Found and mostly proved within seconds.</summary>
+    WorstOff,
+
+    /// <summary>
+    /// Level by level: as few eaters as possible below an eighth of their best, then below two eighths, and so on; then all
+    /// together. Takes several times as long, and is hopeless above about 40 eaters.
+    /// </summary>
+    EveryLevel,
+}
+
 /// <summary>
 /// Everything the topping split depends on. When the eaters want more slices than there are, all are cut in proportion.
 /// </summary>
@@ -20,7 +33,8 @@ public sealed record SplitRequest(
     IReadOnlyList<MustNotGroup> Groups,
     Menu Menu,
     int Pies,
-    int SlicesPerPie)
+    int SlicesPerPie,
+    SplitAim Aim = SplitAim.WorstOff)
 {
     public int AllSlices => Pies * SlicesPerPie;
 

@@ -11,7 +11,8 @@ internal sealed record SplitOutcome(SplitDraft Draft, SplitQuality Quality, doub
 /// Pies are counted, not named, so they cannot be swapped for nothing; a forbidden slice has no variable at all.
 /// <para>
 /// In this order: (1) nobody lacks slices, then no must-not group lacks permitted ones (only where the quick answer fell
-/// short); (2) the worst-off eater comes as near to their best as can be; (3) the sum of the logarithms of all eaters'
+/// short); (2) the worst-off eater comes as near to their best as can be, or, <see cref="SplitAim.EveryLevel">level by
+/// level</see>, as few as can be stay below each eighth of it (leximin at that rounding); (3) the sum of the logarithms of all eaters'
 /// nearness (by tangents), less small prices for an eater without a second choice, for each combination and for each
 /// topping in use. The prices are the tie-break.
 /// </para>
@@ -34,6 +35,7 @@ internal sealed class ToppingSplitModel
 
     private const double ShareForHunger = 0.25;
     private const double ShareForWorstOff = 0.7;
+    private const double ShareForLevel = 0.3;
 
     private readonly SplitBasis _basis;
     private readonly SplitDraft _start;
@@ -69,7 +71,9 @@ internal sealed class ToppingSplitModel
         CoverGroups();
     }
 
-    /// <summary>The best split the effort finds, never worse for the worst-off eater than <paramref name="start"/>.</summary>
+    /// <summary>
+    /// The best split the effort finds, never worse for the worst-off eater (in steps of the aim) than <paramref name="start"/>.
+    /// </summary>
     public static SplitOutcome Improve(SplitBasis basis, SplitDraft start, Effort effort, CancellationToken cancellation)
     {
         var model = new ToppingSplitModel(basis, start);
@@ -79,7 +83,15 @@ internal sealed class ToppingSplitModel
             model.FeedEverybody(search);
         }
 
-        model.RaiseTheWorstOff(search);
+        if (basis.Aim == SplitAim.EveryLevel)
+        {
+            model.RaiseLevelByLevel(search);
+        }
+        else
+        {
+            model.RaiseTheWorstOff(search);
+        }
+
         model.PleaseEverybody(search);
         return search.Outcome();
     }
@@ -162,6 +174,28 @@ internal sealed class ToppingSplitModel
         _model.Maximize(_worstOff);
         search.Run(ShareForWorstOff);
         _model.Add(_worstOff >= search.Best.WorstOff);
+    }
+
+    private void RaiseLevelByLevel(Search search)
+    {
+        for (var level = 1; level <= SplitDraft.Levels; level++)
+        {
+            var isBelow = new List<BoolVar>();
+            foreach (var eater in _basis.Judging)
+            {
+                var below = YesOrNo(search.Best.LevelOf(eater) < level);
+                _model.Add(SplitDraft.Levels * Score(eater) >= level * _basis.MostScore(eater)).OnlyEnforceIf(below.Not());
+                isBelow.Add(below);
+            }
+
+            if (search.Best.Below(level) > 0)
+            {
+                _model.Minimize(LinearExpr.Sum(isBelow));
+                search.Run(ShareForLevel);
+            }
+
+            _model.Add(LinearExpr.Sum(isBelow) <= search.Best.Below(level));
+        }
     }
 
     private void PleaseEverybody(Search search)
