@@ -25,7 +25,7 @@ internal static class ChoiceList
         for (var size = 0; size <= menu.Menu.MostToppings && size <= byLiking.Length; size++)
         {
             var toppings = byLiking[..PrefixFor(size, byLiking.Length)].Order().ToArray();
-            foreach (var set in SetsOf(toppings, size))
+            foreach (var set in SetsOf(toppings, size).Where(set => !menu.NeverTogether(set)))
             {
                 choices.AddRange(pairs.Select(pair => new MenuChoice(pair.Base, pair.Cheese, set)));
             }

@@ -3,8 +3,13 @@ namespace GameNight.Planning.Toppings;
 /// <summary>What the kitchen offers on the night, and the dough and peel flour that go under every sector.</summary>
 /// <param name="Items">At least one base and one cheese ("none" is an item without mass); toppings may be none.</param>
 /// <param name="MostToppings">How many toppings one sector may carry, 0 to 5.</param>
+/// <param name="Apart">Pairs of toppings that never go on one sector together.</param>
 /// <param name="Dough">What the dough itself holds, peel flour and box oil included.</param>
-public sealed record Menu(IReadOnlyList<MenuItem> Items, int MostToppings, Composition Dough)
+public sealed record Menu(
+    IReadOnlyList<MenuItem> Items, int MostToppings, Composition Dough, IReadOnlyList<ToppingPair>? Apart = null)
 {
     public IEnumerable<MenuItem> Of(MenuRole role) => Items.Where(item => item.Role == role);
 }
+
+/// <summary>Two toppings by id, in either order.</summary>
+public sealed record ToppingPair(string FirstId, string SecondId);

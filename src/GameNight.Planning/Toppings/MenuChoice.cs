@@ -4,6 +4,9 @@ namespace GameNight.Planning.Toppings;
 internal sealed record MenuChoice(int Base, int Cheese, IReadOnlyList<int> Toppings)
 {
     public bool IsPlain => Toppings.Count == 0;
+
+    public bool IsSameAs(MenuChoice other) =>
+        Base == other.Base && Cheese == other.Cheese && Toppings.SequenceEqual(other.Toppings);
 }
 
 /// <summary>The menu by role, in the host's order: the first base and the first cheese are the house choice.</summary>
@@ -13,4 +16,8 @@ internal sealed class MenuLists(Menu menu)
     public IReadOnlyList<MenuItem> Bases { get; } = [.. menu.Of(MenuRole.Base)];
     public IReadOnlyList<MenuItem> Cheeses { get; } = [.. menu.Of(MenuRole.Cheese)];
     public IReadOnlyList<MenuItem> Toppings { get; } = [.. menu.Of(MenuRole.Topping)];
+
+    /// <summary>True when the host keeps two of these toppings (places in the list) off one sector.</summary>
+    public bool NeverTogether(IReadOnlyCollection<int> toppings) => Menu.Apart is { } apart && apart.Any(pair =>
+        toppings.Any(topping => Toppings[topping].Id == pair.FirstId) && toppings.Any(topping => Toppings[topping].Id == pair.SecondId));
 }

@@ -1,6 +1,6 @@
 namespace GameNight.Planning.Toppings;
 
-/// <summary>Turns counts into pies: halves become pies, combinations get letters, and every slice has a place.</summary>
+/// <summary>Turns counts into pies: parts become pies, combinations get letters, and every slice has a place.</summary>
 internal static class PieLayout
 {
     public static ToppingSplit Of(SplitOutcome outcome, IReadOnlyList<Conflict> conflicts)
@@ -14,12 +14,11 @@ internal static class PieLayout
         for (var set = 0; set < basis.Sets.Count; set++)
         {
             string[] ownPieFor = [.. basis.Sets[set].Owners.Select(owner => basis.Eaters[owner].Id)];
-            var unitsPerPie = basis.Sets[set].Pies == 0 ? 1 : basis.Sets[set].Units / basis.Sets[set].Pies;
-            foreach (var supplies in PiesOf(draft, set, unitsPerPie))
+            foreach (var supplies in PiesOf(draft, set, firstPie: pies.Count + 1))
             {
                 var number = pies.Count + 1;
                 var sectors = new List<Sector>();
-                foreach (var same in supplies.GroupBy(supply => supply))
+                foreach (var same in supplies.GroupBy(supply => supply).OrderByDescending(same => same.Count()))
                 {
                     var letter = LetterOf(basis.Supplies[same.Key].Choice);
                     var slices = same.Count() * basis.SlicesPerUnit;
@@ -73,20 +72,71 @@ internal static class PieLayout
         index < 26 ? ((char)('A' + index)).ToString() : Letter((index / 26) - 1) + (char)('A' + (index % 26));
 
     /// <summary>
-    /// Whole pies first, the most frequent choice leading; then the odd halves, paired with their neighbour in the catalogue,
-    /// which is the most alike.
+    /// Each pie with the supply of each of its parts. Pinned parts stand on their pie, which is filled up with what leaves
+    /// least to patch; then whole pies, the most frequent choice leading; then parts, the largest first, each pie with as few
+    /// combinations as can be and neighbours in the catalogue, which are the most alike.
     /// </summary>
-    private static IEnumerable<int[]> PiesOf(SplitDraft draft, int set, int unitsPerPie)
+    private static List<int>[] PiesOf(SplitDraft draft, int set, int firstPie)
     {
-        var supplies = Enumerable.Range(0, draft.Basis.Supplies.Count)
-            .Where(supply => draft.Basis.Supplies[supply].Set == set && draft.Units[supply] > 0)
+        var basis = draft.Basis;
+        var parts = basis.UnitsPerPie;
+        var left = draft.Units.Select((units, supply) => basis.Supplies[supply].Set == set ? units : 0).ToArray();
+        var pies = Enumerable.Range(0, basis.Sets[set].Pies).Select(_ => new List<int>()).ToArray();
+        foreach (var pin in basis.Pinned.Where(pin => basis.Supplies[pin.Supply].Set == set))
+        {
+            Put(pies[pin.Pie - firstPie], pin.Supply, pin.Units);
+        }
+
+        foreach (var pie in pies.Where(pie => pie.Count > 0))
+        {
+            FillUp(pie);
+        }
+
+        foreach (var pie in pies.Where(pie => pie.Count == 0))
+        {
+            if (Largest() is { } whole)
+            {
+                Put(pie, whole, parts);
+            }
+            else
+            {
+                FillUp(pie);
+            }
+        }
+
+        return pies;
+
+        void Put(List<int> pie, int supply, int units)
+        {
+            pie.AddRange(Enumerable.Repeat(supply, units));
+            left[supply] -= units;
+        }
+
+        // What fits exactly into what is still free, else the largest that fits, else a piece of the largest.
+        void FillUp(List<int> pie)
+        {
+            while (pie.Count < parts)
+            {
+                var free = parts - pie.Count;
+                var supply = Enumerable.Range(0, left.Length)
+                    .Where(supply => left[supply] > 0)
+                    .OrderBy(supply => pie.Contains(supply) ? 0 : 1)
+                    .ThenBy(supply => Loose(supply) == free && pie.Count > 0 ? 0 : Loose(supply) > 0 && Loose(supply) <= free ? 1 : 2)
+                    .ThenByDescending(Loose)
+                    .ThenBy(supply => pie.Count == 0 ? supply : Math.Abs(supply - pie[0]))
+                    .First();
+                Put(pie, supply, Math.Min(free, Loose(supply) is > 0 and var loose ? loose : left[supply]));
+            }
+        }
+
+        int Loose(int supply) => left[supply] % parts;
+
+        int? Largest() => Enumerable.Range(0, left.Length)
+            .Where(supply => left[supply] >= parts)
             .OrderByDescending(supply => draft.Units[supply])
             .ThenBy(supply => supply)
-            .ToArray();
-        var whole = supplies.SelectMany(supply => Enumerable.Repeat(
-            Enumerable.Repeat(supply, unitsPerPie).ToArray(), draft.Units[supply] / unitsPerPie));
-        var halves = supplies.Where(supply => draft.Units[supply] % unitsPerPie > 0).Order().Chunk(2);
-        return whole.Concat(halves);
+            .Cast<int?>()
+            .FirstOrDefault();
     }
 
     private static Combination Named(string letter, MenuChoice choice, MenuLists menu) => new(

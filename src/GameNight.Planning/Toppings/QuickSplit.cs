@@ -34,7 +34,18 @@ internal static class QuickSplit
             var eaters = Enumerable.Range(0, basis.Eaters.Count)
                 .Where(eater => basis.Regular[eater].Length > 0 && basis.Supplies[basis.Regular[eater][0]].Set == set)
                 .ToArray();
-            for (var unit = 0; unit < basis.Sets[set].Units; unit++)
+            var pinned = 0;
+            foreach (var pin in basis.Pinned.Where(pin => basis.Supplies[pin.Supply].Set == set))
+            {
+                for (var unit = 0; unit < pin.Units; unit++)
+                {
+                    Bake(pin.Supply);
+                }
+
+                pinned += pin.Units;
+            }
+
+            for (var unit = pinned; unit < basis.Sets[set].Units; unit++)
             {
                 cancellation.ThrowIfCancellationRequested();
                 var allowed = Narrow(basis, supplies, eaters, units, hunger, used);
@@ -44,9 +55,14 @@ internal static class QuickSplit
                     .ThenByDescending(candidate => used.Contains(basis.Supplies[candidate.Supply].Choice))
                     .ThenBy(candidate => candidate.Supply)
                     .First().Supply;
-                units[best]++;
-                used.Add(basis.Supplies[best].Choice);
-                Serve(best, serve: true);
+                Bake(best);
+            }
+
+            void Bake(int supply)
+            {
+                units[supply]++;
+                used.Add(basis.Supplies[supply].Choice);
+                Serve(supply, serve: true);
             }
 
             // The value of one more unit: its slices go to whoever they please most.

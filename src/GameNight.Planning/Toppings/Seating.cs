@@ -29,13 +29,24 @@ internal static class Seating
             cancellation);
 
         var pies = WithRoomForGroups(request, eaters, parties, groups);
-        var unitsPerPie = request.SlicesPerPie / request.SlicesPerHalf;
+        var unitsPerPie = request.PartsPerPie;
         PieSet[] sets =
         [
             .. parties.Select((party, index) => new PieSet(pies[index], pies[index] * unitsPerPie, party.Owners)),
             new PieSet(request.Pies - pies.Sum(), (request.Pies - pies.Sum()) * unitsPerPie, []),
         ];
-        return new SplitBasis(menu, eaters, sets, catalogue, groups, request.SlicesPerHalf) { Aim = request.Aim, Conflicts = conflicts };
+        var pins = Pins.Settle(request, menu, sets, eaters, conflicts);
+        foreach (var pin in pins.Where(pin => !catalogue.Any(pin.Choice.IsSameAs)))
+        {
+            catalogue = [.. catalogue, pin.Choice];
+        }
+
+        return new SplitBasis(menu, eaters, sets, catalogue, groups, pins, request.SlicesPerPart)
+        {
+            UnitsPerPie = unitsPerPie,
+            Aim = request.Aim,
+            Conflicts = conflicts,
+        };
     }
 
     /// <summary>Everybody who may have something and wants some, with all the slices they want.</summary>
@@ -120,7 +131,7 @@ internal static class Seating
     private static IReadOnlyList<int> Granted(int available, List<SeatedEater> eaters) =>
         eaters.Sum(eater => eater.Slices) <= available
             ? [.. eaters.Select(eater => eater.Slices)]
-            : SliceShares.Divide([.. eaters.Select(eater => (double)eater.Slices)], available);
+            : ContestedShares.Whole([.. eaters.Select(eater => eater.Slices)], available);
 
     private static GroupAtTable[] GroupsOf(SplitRequest request, MenuLists menu) =>
     [

@@ -6,7 +6,7 @@ namespace GameNight.Planning.Toppings;
 internal sealed record SeatedEater(string Id, int Slices, DietaryNeeds Needs, Palate Palate);
 
 /// <summary>Pies that are filled together: the own pies of one party, or all the others (no owners).</summary>
-/// <param name="Units">Halves, or whole pies where a pie cannot be halved.</param>
+/// <param name="Units">The smallest parts that carry a combination of their own: quarters, halves or whole pies.</param>
 internal sealed record PieSet(int Pies, int Units, IReadOnlyList<int> Owners)
 {
     public bool IsOwn => Owners.Count > 0;
@@ -17,6 +17,9 @@ internal sealed record GroupAtTable(MustNotGroup Group, Palate Palate);
 
 /// <summary>A choice of the catalogue on the pies of one set: what sectors are made of and slices are taken from.</summary>
 internal sealed record Supply(int Set, int Choice);
+
+/// <summary>So many units of a supply stand on this pie.</summary>
+internal sealed record PinnedSupply(int Pie, int Supply, int Units);
 
 /// <summary>So many slices of these supplies must be on the table for this group.</summary>
 internal sealed record CoverageGoal(IReadOnlyList<string> EaterIds, int Wanted, IReadOnlyList<int> Supplies);
@@ -32,6 +35,7 @@ internal sealed class SplitBasis
         IReadOnlyList<PieSet> sets,
         IReadOnlyList<MenuChoice> catalogue,
         IReadOnlyList<GroupAtTable> groups,
+        IReadOnlyList<SettledPin> pins,
         int slicesPerUnit)
     {
         Menu = menu;
@@ -48,6 +52,11 @@ internal sealed class SplitBasis
             select new Supply(set, choice),
         ];
 
+        Pinned = [.. pins.Select(pin => new PinnedSupply(
+            pin.Pie,
+            Enumerable.Range(0, Supplies.Count).First(supply =>
+                Supplies[supply].Set == pin.Set && catalogue[Supplies[supply].Choice].IsSameAs(pin.Choice)),
+            pin.Units))];
         _scores = new int[eaters.Count, Supplies.Count];
         for (var eater = 0; eater < eaters.Count; eater++)
         {
@@ -73,7 +82,12 @@ internal sealed class SplitBasis
     public IReadOnlyList<Supply> Supplies { get; }
     public IReadOnlyList<CoverageGoal> Goals { get; }
 
-    public SplitAim Aim { get; init; }
+    /// <summary>What the host has settled, pie by pie.</summary>
+    public IReadOnlyList<PinnedSupply> Pinned { get; }
+
+    public required int UnitsPerPie { get; init; }
+
+    public required SplitAim Aim { get; init; }
 
     /// <summary>What is already known to stand in the way.</summary>
     public IReadOnlyList<Conflict> Conflicts { get; init; } = [];
@@ -89,6 +103,8 @@ internal sealed class SplitBasis
     /// choice on the table is more to prepare and to explain, and helps hardly anybody.
     /// </summary>
     public int DistinctWanted => Math.Clamp(4 + (Sets.Sum(set => set.Pies) / 4), 6, 14);
+
+    public int PinnedUnits(int supply) => Pinned.Where(pin => pin.Supply == supply).Sum(pin => pin.Units);
 
     /// <summary>What a slice is worth to the eater, 0 to 12. Only for supplies they may eat from.</summary>
     public int Score(int eater, int supply) => _scores[eater, supply];

@@ -25,19 +25,28 @@ public enum SplitAim
 }
 
 /// <summary>
-/// Everything the topping split depends on. When the eaters want more slices than there are, all are cut in proportion.
+/// Everything the topping split depends on. When the eaters want more slices than there are, <see cref="ContestedShares"/> says whose are fewer.
 /// </summary>
-/// <param name="SlicesPerPie">4 to 16. An odd number allows whole pies only; an even one halves as well.</param>
+/// <param name="SlicesPerPie">4 to 16. An odd number allows whole pies only; an even one halves as well, one of four quarters.</param>
+/// <param name="Parts">Into how many parts of their own combination a pie may be divided at most: 1, 2 or 4.</param>
+/// <param name="Pins">What the host has settled.</param>
 public sealed record SplitRequest(
     IReadOnlyList<SplitEater> Eaters,
     IReadOnlyList<MustNotGroup> Groups,
     Menu Menu,
     int Pies,
     int SlicesPerPie,
-    SplitAim Aim = SplitAim.WorstOff)
+    SplitAim Aim = SplitAim.WorstOff,
+    int Parts = SplitRequest.UsualParts,
+    IReadOnlyList<Pin>? Pins = null)
 {
+    public const int UsualParts = 2;
+
     public int AllSlices => Pies * SlicesPerPie;
 
-    /// <summary>The slices of the smallest sector: half a pie, or the whole of it where a pie cannot be halved evenly.</summary>
-    public int SlicesPerHalf => SlicesPerPie % 2 == 0 ? SlicesPerPie / 2 : SlicesPerPie;
+    /// <summary>As many equal parts as are wanted and the slices allow.</summary>
+    public int PartsPerPie => Parts >= 4 && SlicesPerPie % 4 == 0 ? 4 : Parts >= 2 && SlicesPerPie % 2 == 0 ? 2 : 1;
+
+    /// <summary>The slices of the smallest sector.</summary>
+    public int SlicesPerPart => SlicesPerPie / PartsPerPie;
 }

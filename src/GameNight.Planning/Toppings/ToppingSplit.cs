@@ -6,10 +6,10 @@ public sealed record Combination(string Letter, string BaseId, string CheeseId, 
     public IEnumerable<string> ItemIds => [BaseId, CheeseId, .. ToppingIds];
 }
 
-/// <summary>A half of a pie (or the whole of it) with its own combination.</summary>
+/// <summary>A part of a pie (or the whole of it) with its own combination.</summary>
 public sealed record Sector(string Letter, int Slices);
 
-/// <summary>One pie: one sector is a whole pie, two are halves.</summary>
+/// <summary>One pie: one sector is a whole pie; several stand beside one another, the largest first.</summary>
 /// <param name="Number">From 1, in the order of baking: own pies come first.</param>
 /// <param name="OwnPieFor">Ids of the eaters with a must-not-touch allergy this pie is kept apart for; empty otherwise.</param>
 public sealed record PieOrder(int Number, IReadOnlyList<Sector> Sectors, IReadOnlyList<string> OwnPieFor)

@@ -20,7 +20,27 @@ public static class ToppingSplitCheck
     [
         .. BreachesOfPies(request, split),
         .. BreachesOfServings(request, split),
+        .. BreachesOfPins(request, split),
     ];
+
+    /// <summary>A pin holds, or a conflict says that it does not.</summary>
+    private static IEnumerable<string> BreachesOfPins(SplitRequest request, ToppingSplit split)
+    {
+        var leftOut = split.Conflicts.OfType<PinLeftOut>().Select(pin => pin.Pie).ToHashSet();
+        foreach (var pin in (request.Pins ?? []).Where(pin => !leftOut.Contains(pin.Pie)))
+        {
+            var letters = split.Combinations
+                .Where(combination => combination.BaseId == pin.BaseId && combination.CheeseId == pin.CheeseId
+                    && combination.ToppingIds.ToHashSet().SetEquals(pin.ToppingIds))
+                .Select(combination => combination.Letter);
+            var slices = split.Pies.Where(pie => pie.Number == pin.Pie).SelectMany(pie => pie.Sectors)
+                .Where(sector => letters.Contains(sector.Letter)).Sum(sector => sector.Slices);
+            if (slices < pin.Parts * request.SlicesPerPart)
+            {
+                yield return $"What the host settled for pie {pin.Pie} is not there.";
+            }
+        }
+    }
 
     private static IEnumerable<string> BreachesOfPies(SplitRequest request, ToppingSplit split)
     {
@@ -47,11 +67,10 @@ public static class ToppingSplitCheck
                 yield return $"Pie {pie.Number} is out of order: numbers run from 1, own pies first.";
             }
 
-            var isHalved = pie.Sectors.Count == 2 && request.SlicesPerPie % 2 == 0
-                && pie.Sectors.All(sector => sector.Slices == request.SlicesPerPie / 2);
-            if (!isHalved && !(pie.Sectors.Count == 1 && pie.Sectors[0].Slices == request.SlicesPerPie))
+            if (pie.Sectors.Sum(sector => sector.Slices) != request.SlicesPerPie
+                || pie.Sectors.Any(sector => sector.Slices < 1 || sector.Slices % request.SlicesPerPart != 0))
             {
-                yield return $"Pie {pie.Number} is neither whole nor two halves.";
+                yield return $"Pie {pie.Number} is not made of whole parts.";
             }
 
             foreach (var owner in request.Eaters.Where(eater => pie.OwnPieFor.Contains(eater.Id)))
@@ -118,7 +137,8 @@ public static class ToppingSplitCheck
             && Has(MenuRole.Cheese, combination.CheeseId)
             && combination.ToppingIds.All(id => Has(MenuRole.Topping, id))
             && combination.ToppingIds.Distinct().Count() == combination.ToppingIds.Count
-            && combination.ToppingIds.Count <= menu.MostToppings;
+            && combination.ToppingIds.Count <= menu.MostToppings
+            && !(menu.Apart ?? []).Any(pair => combination.ToppingIds.Contains(pair.FirstId) && combination.ToppingIds.Contains(pair.SecondId));
 
         bool Has(MenuRole role, string id) => menu.Of(role).Any(item => item.Id == id);
     }

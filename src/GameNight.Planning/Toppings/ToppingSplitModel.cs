@@ -54,7 +54,7 @@ internal sealed class ToppingSplitModel
         var mayFallShort = start.Missing > 0 || start.Uncovered > 0;
         _basis = basis;
         _start = start;
-        _units = [.. basis.Supplies.Select((supply, index) => Whole(0, basis.Sets[supply.Set].Units, start.Units[index]))];
+        _units = [.. basis.Supplies.Select((supply, index) => Whole(basis.PinnedUnits(index), basis.Sets[supply.Set].Units, start.Units[index]))];
         _slices = new IntVar?[basis.Eaters.Count, basis.Supplies.Count];
         _missing = [.. basis.Eaters.Select((eater, index) =>
             Whole(0, mayFallShort ? eater.Slices : 0, eater.Slices - start.EatenBy(index)))];

@@ -52,6 +52,7 @@ internal static class ASplit
         from guests in Gen.Select(GenNeeds, Gen.Int[0, mostSlices], GenLiking.Array[toppings]).Array[count]
         from extra in Gen.Int[-1, 2]
         from groupExtra in Gen.Int[0, 2]
+        from parts in Gen.Int[0, 4].Select(index => new[] { 1, 2, 2, 2, 4 }[index])
         let wanted = guests.Sum(guest => guest.Item2)
         select Request(
             AMenu.With(toppings, mostToppings),
@@ -62,7 +63,7 @@ internal static class ASplit
                 guest.Item3.Select((liking, topping) => (AMenu.Toppings[topping].Id, liking)).ToDictionary()))],
             Math.Max(0, ((wanted + slicesPerPie - 1) / slicesPerPie) + extra),
             slicesPerPie,
-            groupExtra);
+            groupExtra) with { Parts = parts };
 
     /// <summary>The eaters with the must-not groups that follow from them.</summary>
     public static SplitRequest Request(Menu menu, SplitEater[] eaters, int pies, int slicesPerPie, int groupExtra) =>

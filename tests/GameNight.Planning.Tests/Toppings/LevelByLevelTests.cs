@@ -131,7 +131,7 @@ internal static class EverySplit
         {
             if (choice == choices.Length - 1)
             {
-                left[choice] = halves * night.SlicesPerHalf;
+                left[choice] = halves * night.SlicesPerPart;
                 Serve(left, 0, []);
                 left[choice] = 0;
                 return;
@@ -139,7 +139,7 @@ internal static class EverySplit
 
             for (var here = 0; here <= halves; here++)
             {
-                left[choice] = here * night.SlicesPerHalf;
+                left[choice] = here * night.SlicesPerPart;
                 Bake(left, choice + 1, halves - here);
             }
 
