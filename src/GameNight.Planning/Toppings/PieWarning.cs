@@ -9,8 +9,8 @@ public abstract record PieWarning;
 /// <param name="MustNotTouch">What must not touch any part of it.</param>
 public sealed record KeptApart(IReadOnlyList<string> EaterIds, IReadOnlyList<Allergen> MustNotTouch) : PieWarning;
 
-/// <summary>One half goes to people who must not have what is, or may be, on the other half.</summary>
-public sealed record HalfKeptClear(
+/// <summary>One part goes to people who must not have what is, or may be, on another part of the pie.</summary>
+public sealed record PartKeptClear(
     string Letter, string OtherLetter, IReadOnlyList<Allergen> Allergens, IReadOnlyList<Diet> Diets) : PieWarning;
 
 /// <summary>Something on this pie must not touch these own pies, nor their board and cutter.</summary>

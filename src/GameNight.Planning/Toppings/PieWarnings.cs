@@ -11,12 +11,12 @@ public sealed class PieWarnings(
     private readonly Dictionary<string, Combination> _combinations =
         split.Combinations.ToDictionary(combination => combination.Letter);
 
-    public IReadOnlyList<PieWarning> Of(PieOrder pie) => [.. OwnPie(pie), .. Halves(pie), .. OwnPiesNear(pie)];
+    public IReadOnlyList<PieWarning> Of(PieOrder pie) => [.. OwnPie(pie), .. Parts(pie), .. OwnPiesNear(pie)];
 
     private IEnumerable<PieWarning> OwnPie(PieOrder pie) =>
         pie.IsOwnPie ? [new KeptApart(pie.OwnPieFor, MustNotTouch(pie))] : [];
 
-    private IEnumerable<PieWarning> Halves(PieOrder pie) =>
+    private IEnumerable<PieWarning> Parts(PieOrder pie) =>
         from kept in pie.Sectors
         from other in pie.Sectors
         where kept.Letter != other.Letter
@@ -26,7 +26,7 @@ public sealed class PieWarnings(
         let diets = eaters.SelectMany(one => one.Diets).Distinct().Order()
             .Where(diet => !Suits(other.Letter, diet)).ToList()
         where allergens.Count + diets.Count > 0
-        select new HalfKeptClear(kept.Letter, other.Letter, allergens, diets);
+        select new PartKeptClear(kept.Letter, other.Letter, allergens, diets);
 
     private IEnumerable<PieWarning> OwnPiesNear(PieOrder pie)
     {

@@ -127,10 +127,10 @@ public static class PastNightText
 
     public static string Kinds(IEnumerable<PieKind> kinds, NightPies pies) => WordText.ListOuter(kinds.Select(kind => Kind(kind, pies)));
 
-    /// <summary>"A (tomato sauce, mozzarella)", or "half A (…), half B (…)": letters first, as they are drawn.</summary>
+    /// <summary>"A (tomato sauce, mozzarella)", or "part A (…), part B (…)": letters first, as they are drawn.</summary>
     public static string Kind(PieKind kind, NightPies pies) => kind.Letters.ToList() is [var whole]
         ? Fill(PastNightPages.WholePie, whole, Combination(whole, pies))
-        : WordText.List(kind.Letters.Select(letter => Fill(PastNightPages.HalfPie, letter, Combination(letter, pies))));
+        : WordText.List(kind.Letters.Select(letter => Fill(PastNightPages.PartOfPie, letter, Combination(letter, pies))));
 
     public static string Combination(string letter, NightPies pies) => WordText.List(pies.Combinations[letter].ItemIds
         .Select(id => pies.Items.FirstOrDefault(item => item.Id.ToString() == id)?.Name.ToLowerInvariant() ?? PastNightPages.SomethingOnIt));

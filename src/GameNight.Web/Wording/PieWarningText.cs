@@ -14,7 +14,7 @@ public sealed class PieWarningText(Func<string, string> nameOf)
     {
         KeptApart { MustNotTouch: [] } w => Fill(PieWords.KeptApart, Names(w)),
         KeptApart w => Fill(PieWords.KeptApartFrom, Names(w), And(w.MustNotTouch)),
-        HalfKeptClear w => Fill(PieWords.HalfKeptClear, w.OtherLetter, w.Letter, Rules(w)),
+        PartKeptClear w => Fill(PieWords.PartKeptClear, w.OtherLetter, w.Letter, Rules(w)),
         KeptFromOwnPies w => Count(
             PieWords.ResourceManager, nameof(PieWords.KeptFromOwnPiesOther), w.PieNumbers.Count,
             And(w.Allergens), WordText.And(WordText.Ranges(w.PieNumbers))),
@@ -23,7 +23,7 @@ public sealed class PieWarningText(Func<string, string> nameOf)
 
     private string Names(KeptApart warning) => WordText.And([.. warning.EaterIds.Select(nameOf)]);
 
-    private static string Rules(HalfKeptClear warning) => WordText.And(
+    private static string Rules(PartKeptClear warning) => WordText.And(
     [
         .. warning.Allergens.Count > 0 ? [Fill(PieWords.MustNotHave, And(warning.Allergens))] : Array.Empty<string>(),
         .. warning.Diets.Select(Keeps),

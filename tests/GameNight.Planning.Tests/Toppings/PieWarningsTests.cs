@@ -33,7 +33,7 @@ public class PieWarningsTests
     [Fact]
     public void A_half_is_kept_clear_of_what_its_eaters_must_not_have_from_the_other()
     {
-        var warning = Assert.IsType<HalfKeptClear>(Assert.Single(Of(2, ("ana", new DietaryNeeds([Diet.NoPork], [Allergen.Fish], [])))));
+        var warning = Assert.IsType<PartKeptClear>(Assert.Single(Of(2, ("ana", new DietaryNeeds([Diet.NoPork], [Allergen.Fish], [])))));
 
         Assert.Equal(("C", "B"), (warning.Letter, warning.OtherLetter));
         Assert.Equal([Allergen.Fish], warning.Allergens);
@@ -43,7 +43,7 @@ public class PieWarningsTests
     [Fact]
     public void A_half_is_kept_clear_of_what_does_not_keep_its_eaters_diets()
     {
-        var warning = Assert.IsType<HalfKeptClear>(Assert.Single(Of(2, ("eva", new DietaryNeeds([Diet.NoPork], [Allergen.Sulphites], [])))));
+        var warning = Assert.IsType<PartKeptClear>(Assert.Single(Of(2, ("eva", new DietaryNeeds([Diet.NoPork], [Allergen.Sulphites], [])))));
 
         Assert.Equal(("B", "C"), (warning.Letter, warning.OtherLetter));
         Assert.Equal([Allergen.Sulphites], warning.Allergens);
@@ -57,7 +57,7 @@ public class PieWarningsTests
         var needs = new Dictionary<string, DietaryNeeds> { ["ana"] = new([Diet.Vegan], [Allergen.Lupin], []) };
         var warnings = new PieWarnings(ATable.Split, needs, items);
 
-        var warning = Assert.IsType<HalfKeptClear>(Assert.Single(warnings.Of(ATable.Split.Pies[1])));
+        var warning = Assert.IsType<PartKeptClear>(Assert.Single(warnings.Of(ATable.Split.Pies[1])));
 
         Assert.Equal([Allergen.Lupin], warning.Allergens);
         Assert.Equal([Diet.Vegan], warning.Diets);

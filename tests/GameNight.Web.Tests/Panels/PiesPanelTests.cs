@@ -21,7 +21,7 @@ public class PiesPanelTests : BunitContext
             var said = drawing.GetAttribute("aria-labelledby")!.Split(' ').Select(id => panel.Find("#" + id).TextContent).ToList();
             Assert.Equal("img", drawing.GetAttribute("role"));
             Assert.StartsWith("Pie ", said[0], StringComparison.Ordinal);
-            Assert.Matches("(the whole pie|one half) [A-Z]: ", said[1]);
+            Assert.Matches("(whole pie|left half) [A-Z]: ", said[1]);
         });
     }
 

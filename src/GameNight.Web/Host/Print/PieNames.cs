@@ -1,4 +1,5 @@
 using GameNight.Planning.Toppings;
+using GameNight.Web.Drawings;
 using GameNight.Web.Wording;
 using GameNight.Web.Wording.Texts;
 
@@ -15,13 +16,8 @@ public sealed class PieNames(ToppingSplit split, IReadOnlyDictionary<string, str
 
     public string Of(Sector sector) => Of(Combinations[sector.Letter]);
 
-    /// <summary>As the pie is drawn: the first half is on the left.</summary>
-    public static string Part(PieOrder pie, int index) => pie.Sectors.Count switch
-    {
-        1 => PieWords.Whole,
-        2 => index == 0 ? PieWords.LeftHalf : PieWords.RightHalf,
-        _ => Phrase.Fill(PieWords.Part, index + 1),
-    };
+    /// <summary>As the pie is drawn.</summary>
+    public static string Part(PieOrder pie, int index) => PiePart.Of(pie)[index].Name;
 
     /// <summary>"Pie 3", or "Pies 3, 4 and 7".</summary>
     public static string Numbers(IReadOnlyList<int> numbers) => Phrase.Count(
