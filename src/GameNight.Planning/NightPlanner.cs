@@ -14,7 +14,7 @@ namespace GameNight.Planning;
 public sealed class NightPlanner(ReferenceTables tables)
 {
     /// <summary>Raised whenever the same snapshot would give another plan.</summary>
-    public const string EngineVersion = "6";
+    public const string EngineVersion = "7";
 
     private readonly SnapshotCheck _check = new(tables);
 
@@ -67,7 +67,7 @@ public sealed class NightPlanner(ReferenceTables tables)
     {
         var count = pies.Count.Value.Value;
         var rescue = night is { Begun: not null, Late.Rescue: { } chosen } ? RescuePlan.Of(night, chosen, tables) : null;
-        var split = SplitPlanner.For(NightRequests.Split(night, forecast, count), effort, cancellation);
+        var split = SplitPlanner.For(NightRequests.Split(night, forecast, count, tables), effort, cancellation);
         var (sauce, cheese, amounts) = NightRequests.Spreads(night, split);
         var sauceToMake = NightSauceAndCheese.Sauce(night, amounts, tables);
         var cheeseToGrate = NightSauceAndCheese.Cheese(night, amounts, tables);

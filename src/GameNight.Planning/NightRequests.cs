@@ -12,7 +12,7 @@ namespace GameNight.Planning;
 /// <summary>Hands each model just what it needs of the night: the models do not know one another.</summary>
 internal static class NightRequests
 {
-    public static SplitRequest Split(NightSnapshot night, SlicesForecast forecast, int pies)
+    public static SplitRequest Split(NightSnapshot night, SlicesForecast forecast, int pies, ReferenceTables tables)
     {
         var needs = night.Guests.SelectMany(guest => guest.Eaters).ToDictionary(eater => eater.Id);
         var eating = forecast.Eaters.Where(eater => eater.ExpectedSlices > 0).ToList();
@@ -36,7 +36,8 @@ internal static class NightRequests
             })],
             night.Menu,
             pies,
-            night.Shape.SlicesPerPie);
+            night.Shape.SlicesPerPie,
+            Wetness: NightSauceAndCheese.Wetness(night, pies, tables));
     }
 
     /// <param name="sauce">Null when no formula says how long the sauce takes.</param>

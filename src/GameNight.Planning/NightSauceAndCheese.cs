@@ -60,19 +60,32 @@ public static class NightSauceAndCheese
         [
             .. split.Combinations.Select(combination => WaterLoad.For(
                 combination.Letter,
-                [.. combination.ItemIds.Select(id => Wet(items[id]))],
+                [.. combination.ItemIds.Select(id => Wet(night, items[id], sauce, cheese))],
                 night.Shape.ToppedAreaCm2,
                 tables.Cheese.WaterLoad)),
         ];
-
-        WetItem Wet(MenuItem item) => new(
-            item.Id,
-            item.Role,
-            NightRequests.PerPie(night, item).Value / night.Shape.ToppedAreaCm2,
-            item.Id == night.Sauce?.BaseId && sauce is not null ? sauce.Water
-                : item.Id == night.CheeseBlend?.CheeseId && cheese is not null ? cheese.Water
-                : item.WaterShare);
     }
+
+    /// <summary>What the split must know of water before it knows how much of anything there will be: as if for all pies.</summary>
+    internal static WetnessRule Wetness(NightSnapshot night, int pies, ReferenceTables tables)
+    {
+        IReadOnlyList<ItemAmount> all =
+            [.. night.Menu.Items.Select(item => new ItemAmount(item.Id, SpreadAmount.WithBand(NightRequests.PerPie(night, item) * Math.Max(1, pies))))];
+        var (sauce, cheese) = (Sauce(night, all, tables), Cheese(night, all, tables));
+        return new WetnessRule(
+            tables.Cheese.WaterLoad.BoundGramsPerCm2,
+            night.Menu.Items.ToDictionary(
+                item => item.Id,
+                item => WaterLoad.For(item.Id, [Wet(night, item, sauce, cheese)], night.Shape.ToppedAreaCm2, tables.Cheese.WaterLoad).GramsPerCm2.Low));
+    }
+
+    private static WetItem Wet(NightSnapshot night, MenuItem item, SaucePlan? sauce, CheesePlan? cheese) => new(
+        item.Id,
+        item.Role,
+        NightRequests.PerPie(night, item).Value / night.Shape.ToppedAreaCm2,
+        item.Id == night.Sauce?.BaseId && sauce is not null ? sauce.Water
+            : item.Id == night.CheeseBlend?.CheeseId && cheese is not null ? cheese.Water
+            : item.WaterShare);
 
     private static MenuItem? Item(NightSnapshot night, string id, MenuRole role) =>
         night.Menu.Items.FirstOrDefault(item => item.Id == id && item.Role == role);

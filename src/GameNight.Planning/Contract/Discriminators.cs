@@ -79,6 +79,7 @@ public static class Discriminators
         [typeof(MenuIncomplete)] = "menuIncomplete",
         [typeof(TooFewSlices)] = "tooFewSlices",
         [typeof(EaterShortOfSlices)] = "eaterShortOfSlices",
+        [typeof(PinLeftOut)] = "pinLeftOut",
         [typeof(TooLateForColdFerment)] = "tooLateForColdFerment",
         [typeof(ServingTimeHasPassed)] = "servingTimeHasPassed",
         [typeof(NoFreeHands)] = "noFreeHands",

@@ -27,7 +27,7 @@ internal static class ChoiceList
             var toppings = byLiking[..PrefixFor(size, byLiking.Length)].Order().ToArray();
             foreach (var set in SetsOf(toppings, size).Where(set => !menu.NeverTogether(set)))
             {
-                choices.AddRange(pairs.Select(pair => new MenuChoice(pair.Base, pair.Cheese, set)));
+                choices.AddRange(pairs.Select(pair => new MenuChoice(pair.Base, pair.Cheese, set)).Where(choice => !menu.IsTooWet(choice)));
             }
         }
 

@@ -10,12 +10,29 @@ internal sealed record MenuChoice(int Base, int Cheese, IReadOnlyList<int> Toppi
 }
 
 /// <summary>The menu by role, in the host's order: the first base and the first cheese are the house choice.</summary>
-internal sealed class MenuLists(Menu menu)
+internal sealed class MenuLists(Menu menu, WetnessRule? wetness = null)
 {
     public Menu Menu { get; } = menu;
     public IReadOnlyList<MenuItem> Bases { get; } = [.. menu.Of(MenuRole.Base)];
     public IReadOnlyList<MenuItem> Cheeses { get; } = [.. menu.Of(MenuRole.Cheese)];
     public IReadOnlyList<MenuItem> Toppings { get; } = [.. menu.Of(MenuRole.Topping)];
+
+    /// <summary>
+    /// Even by the low end of what is known there is more water than a middle bears, and it is the toppings that bring it.
+    /// </summary>
+    public bool IsTooWet(MenuChoice choice)
+    {
+        if (wetness is null || choice.IsPlain)
+        {
+            return false;
+        }
+
+        var plain = Water(Bases[choice.Base]) + Water(Cheeses[choice.Cheese]);
+        return plain <= wetness.BoundGramsPerCm2
+            && plain + choice.Toppings.Sum(topping => Water(Toppings[topping])) > wetness.BoundGramsPerCm2;
+
+        double Water(MenuItem item) => wetness.AtLeastGramsPerCm2.GetValueOrDefault(item.Id);
+    }
 
     /// <summary>True when the host keeps two of these toppings (places in the list) off one sector.</summary>
     public bool NeverTogether(IReadOnlyCollection<int> toppings) => Menu.Apart is { } apart && apart.Any(pair =>

@@ -12,7 +12,7 @@ internal static class Seating
 
     public static SplitBasis For(SplitRequest request, CancellationToken cancellation)
     {
-        var menu = new MenuLists(request.Menu);
+        var menu = new MenuLists(request.Menu, request.Wetness);
         var conflicts = new List<Conflict>();
         var hungry = Hungry(request, menu, conflicts);
         var (eaters, parties) = Admit(request, hungry, conflicts);

@@ -31,7 +31,7 @@ public sealed record OnlyUnwantedLeft(string EaterId) : Conflict;
 /// <summary>A rule of the menu or of the request cannot hold, for example no base at all on the menu.</summary>
 public sealed record MenuIncomplete(MenuRole Missing) : Conflict;
 
-/// <summary>The pies hold fewer slices than the eaters want together; everybody's slices were cut in proportion.</summary>
+/// <summary>The pies hold fewer slices than the eaters want together; <see cref="ContestedShares"/> says whose are fewer.</summary>
 public sealed record TooFewSlices(int Wanted, int Slices, int PiesNeeded) : Conflict;
 
 /// <summary>There are slices enough, but too few of them are permitted for this eater: one more pie would do.</summary>

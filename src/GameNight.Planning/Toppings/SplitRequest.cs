@@ -24,12 +24,17 @@ public enum SplitAim
     EveryLevel,
 }
 
+/// <summary>How much water a square centimetre of topped area may carry before the middle stays soggy.</summary>
+/// <param name="AtLeastGramsPerCm2">Water that an item brings, the low end of what is known, by item id.</param>
+public sealed record WetnessRule(double BoundGramsPerCm2, IReadOnlyDictionary<string, double> AtLeastGramsPerCm2);
+
 /// <summary>
 /// Everything the topping split depends on. When the eaters want more slices than there are, <see cref="ContestedShares"/> says whose are fewer.
 /// </summary>
 /// <param name="SlicesPerPie">4 to 16. An odd number allows whole pies only; an even one halves as well, one of four quarters.</param>
 /// <param name="Parts">Into how many parts of their own combination a pie may be divided at most: 1, 2 or 4.</param>
-/// <param name="Pins">What the host has settled.</param>
+/// <param name="Pins">What the host has settled; the rule of wetness does not hold for it.</param>
+/// <param name="Wetness">Which combinations are too wet for the middle of a pie; null lets all be.</param>
 public sealed record SplitRequest(
     IReadOnlyList<SplitEater> Eaters,
     IReadOnlyList<MustNotGroup> Groups,
@@ -38,7 +43,8 @@ public sealed record SplitRequest(
     int SlicesPerPie,
     SplitAim Aim = SplitAim.WorstOff,
     int Parts = SplitRequest.UsualParts,
-    IReadOnlyList<Pin>? Pins = null)
+    IReadOnlyList<Pin>? Pins = null,
+    WetnessRule? Wetness = null)
 {
     public const int UsualParts = 2;
 

@@ -38,6 +38,10 @@ public sealed class ConflictText(string zone, Func<string, string> nameOf, Measu
         OnlyUnwantedLeft c => Fill(Conflicts.OnlyUnwantedLeft, nameOf(c.EaterId)),
         TooFewSlices c => Fill(Conflicts.TooFewSlices, Slices(c.Wanted), c.Slices, Pies(c.PiesNeeded)),
         EaterShortOfSlices c => Fill(Conflicts.EaterShortOfSlices, nameOf(c.EaterId), Slices(c.Wanted), c.Planned),
+        PinLeftOut { Because: PinFault.NoSuchPie } c => Fill(Conflicts.PinOnNoPie, c.Pie),
+        PinLeftOut { Because: PinFault.TooManyParts } c => Fill(Conflicts.PinsFillMoreThanThePie, c.Pie),
+        PinLeftOut { Because: PinFault.NotOnMenu } c => Fill(Conflicts.PinNotOnMenu, c.Pie),
+        PinLeftOut { Because: PinFault.MustNotBeThere } c => Fill(Conflicts.PinOnOwnPie, c.Pie),
         MenuIncomplete c => Missing(c.Missing),
         TooLateForColdFerment c => Fill(
             Conflicts.TooLateForColdFerment, At(c.NeededMixAt), At(c.EarliestServeAt), Length(c.HoursPossible)),

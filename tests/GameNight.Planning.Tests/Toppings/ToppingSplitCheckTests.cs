@@ -66,15 +66,15 @@ public class ToppingSplitCheckTests
         AssertBreach("eats nothing here", Sound with { Servings = [new Serving("z", 1, "A", 1)] });
 
     [Fact]
-    public void Finds_a_pie_of_three_parts() =>
-        AssertBreach("neither whole", Sound with
+    public void Finds_a_pie_in_parts_that_are_too_small() =>
+        AssertBreach("made of whole parts", Sound with
         {
             Pies = [Sound.Pies[0], new PieOrder(2, [new Sector("B", 4), new Sector("C", 2), new Sector("C", 2)], [])],
         });
 
     [Fact]
     public void Finds_a_pie_with_slices_missing() =>
-        AssertBreach("neither whole", Sound with { Pies = [Sound.Pies[0], new PieOrder(2, [new Sector("B", 4), new Sector("C", 3)], [])] });
+        AssertBreach("made of whole parts", Sound with { Pies = [Sound.Pies[0], new PieOrder(2, [new Sector("B", 4), new Sector("C", 3)], [])] });
 
     [Fact]
     public void Finds_an_own_pie_after_an_open_one() =>
