@@ -79,6 +79,7 @@ public sealed record LikeableTopping(string Id, string Name);
 /// <param name="IsAfterAnswerBy">The shopping is due; the dough is not begun yet.</param>
 /// <param name="Table">Null when nobody counts seats.</param>
 /// <param name="SaidBy">Who said the answer for the guest; null when there is none, or they said it themselves.</param>
+/// <param name="LastKey">Of the form that the answer came with; null without one.</param>
 /// <param name="Household">Who else of the guest's household is invited; nothing of what they answered.</param>
 public sealed record InvitationView(
     NightId Night,
@@ -114,7 +115,8 @@ public sealed record InvitationView(
     TableView? Table,
     Played? Played,
     SaidBy? SaidBy,
-    IReadOnlyList<HouseholdFellow> Household);
+    IReadOnlyList<HouseholdFellow> Household,
+    Guid? LastKey);
 
 /// <summary>What a link leads to.</summary>
 public abstract record InvitationLookup

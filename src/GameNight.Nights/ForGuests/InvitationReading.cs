@@ -102,7 +102,8 @@ internal sealed class InvitationReading(GuestNotes notes, IClock clock)
             Table(night, invited, holder.Guest),
             night.Facts.Played,
             answer?.SaidBy,
-            await AnswerKeeping.FellowsAsync(db, night.Id, guest.Id, cancellation));
+            await AnswerKeeping.FellowsAsync(db, night.Id, guest.Id, cancellation),
+            answer?.LastKey);
     }
 
     public static Task<Invitation?> InvitationAsync(GroupSession session, LinkHolder holder, CancellationToken cancellation) =>

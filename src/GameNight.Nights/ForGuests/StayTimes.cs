@@ -33,6 +33,9 @@ public static class StayTimes
             .Select(after => (start + after) % Day)];
     }
 
+    /// <summary>As the host said, or after the length of a usual evening.</summary>
+    public static LocalDateTime End(LocalDateTime serveAt, LocalDateTime? endsAt) => serveAt.PlusMinutes(Length(serveAt, endsAt));
+
     /// <summary>What is wrong with the times of an answer, or null.</summary>
     public static AnswerFault? Fault(NightFacts night, AnswerFacts answer)
     {
