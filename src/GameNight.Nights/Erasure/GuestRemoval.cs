@@ -35,6 +35,9 @@ public abstract record RemovalResult
 /// </summary>
 public sealed partial class GuestRemoval
 {
+    /// <summary>Who was invited for one night only goes so long after it, with the links.</summary>
+    public static readonly Duration OneOffsKept = LinkDirectory.KeptAfterNight;
+
     private readonly GroupSessions _sessions;
     private readonly LinkDirectory _links;
     private readonly ReplanRequests _replans;
