@@ -38,8 +38,10 @@ internal static class StayText
         var later = part.PiesWhileThere + part.PiesAfter;
         if (part.ComesAt is not null && part.PiesBefore > 0)
         {
-            yield return Phrase.Count(
-                TablePages.ResourceManager, nameof(TablePages.BeforeTheyComeOther), part.PiesBefore, later, part.PiesBefore + later);
+            yield return later == 0
+                ? Phrase.Count(TablePages.ResourceManager, nameof(TablePages.AllBeforeTheyComeOther), part.PiesBefore)
+                : Phrase.Count(
+                    TablePages.ResourceManager, nameof(TablePages.BeforeTheyComeOther), part.PiesBefore, later, part.PiesBefore + later);
         }
 
         if (part.LeavesAt is not null && part.PiesAfter > 0)
