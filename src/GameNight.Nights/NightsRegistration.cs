@@ -6,6 +6,7 @@ using GameNight.Nights.Messages;
 using GameNight.Nights.Moving;
 using GameNight.Nights.PastNights;
 using GameNight.Nights.Plans;
+using GameNight.Nights.Seats;
 using GameNight.Nights.Snapshots;
 using GameNight.Nights.Storage;
 using GameNight.Planning;
@@ -42,6 +43,9 @@ public static class NightsRegistration
         services.AddSingleton<DoughCommitments>();
         services.AddSingleton<PlanBook>();
         services.AddSingleton<GuestNotes>();
+        services.AddSingleton<TableSeats>();
+        services.AddSingleton<AnswerKeeping>();
+        services.AddSingleton<InvitationReading>();
         services.AddSingleton<Replanner>();
         services.AddSingleton<IHostedService>(provider => provider.GetRequiredService<Replanner>());
         services.AddMovingAndErasure(tables);
@@ -61,10 +65,14 @@ public static class NightsRegistration
         services.AddSingleton(p => new HostDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
             p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<GuestNotes>(),
-            p.GetRequiredService<DoughCommitments>(), p.GetRequiredService<Outbox>(), tables, p.GetRequiredService<IClock>()));
+            p.GetRequiredService<DoughCommitments>(), p.GetRequiredService<Outbox>(), p.GetRequiredService<TableSeats>(), tables,
+            p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new InvitationDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
-            p.GetRequiredService<ReplanRequests>()));
+            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<TableSeats>(), p.GetRequiredService<Outbox>()));
+        services.AddSingleton(p => new AnswerDesk(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>(),
+            p.GetRequiredService<AnswerKeeping>(), p.GetRequiredService<Outbox>()));
         services.AddSingleton(p => new DoughDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<NightSnapshots>(),
             p.GetRequiredService<ReplanRequests>(), tables, p.GetRequiredService<IClock>()));
@@ -79,8 +87,8 @@ public static class NightsRegistration
             p.GetRequiredService<ReplanRequests>(), tables, p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new GuestBook(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
-            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<GuestNotes>(),
-            p.GetRequiredService<DoughCommitments>(), p.GetRequiredService<IClock>()));
+            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<AnswerKeeping>(),
+            p.GetRequiredService<InvitationReading>(), p.GetRequiredService<Outbox>(), p.GetRequiredService<IClock>()));
         services.AddPastNights();
         services.AddMessages();
         services.AddHealthChecks().AddCheck<NightsHealth>("nights");

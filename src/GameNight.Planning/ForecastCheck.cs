@@ -21,6 +21,9 @@ internal static class ForecastCheck
                 ? Range("shortageWeight", weight, table.ShortageWeight.Low, table.ShortageWeight.High)
                 : null,
             night.Length is { } length ? Range("lengthMinutes", length.TotalMinutes, 0, LongestHours * 60) : null,
+            night.Players?.Fewest is { } fewest ? Range("players.fewest", fewest, 1, PlayersWanted.MostPlayers) : null,
+            night.Players?.Most is { } most ? Range("players.most", most, 1, PlayersWanted.MostPlayers) : null,
+            night.Players is { } players && players.Fewest > players.Most ? new("players", SnapshotFault.BackToFront) : null,
             .. Courses(night.Courses ?? []),
             .. Late(night.Late),
             .. night.Guests.SelectMany(Guest),
@@ -59,9 +62,12 @@ internal static class ForecastCheck
         yield return guest.Past?.Count > MostPastNights
             ? new($"{path}.past", SnapshotFault.WrongCount, guest.Past.Count, 0, MostPastNights)
             : null;
+        yield return guest.Stay?.ComesAfter is { } comes ? Range($"{path}.stay.comesAfterMinutes", comes.TotalMinutes, 0, LongestHours * 60) : null;
+        yield return guest.Stay?.LeavesAfter is { } leaves ? Range($"{path}.stay.leavesAfterMinutes", leaves.TotalMinutes, 0, LongestHours * 60) : null;
+        yield return guest.Stay is { } stay && stay.LeavesAfter <= stay.ComesAfter ? new($"{path}.stay", SnapshotFault.BackToFront) : null;
         foreach (var eater in guest.Eaters)
         {
-            yield return eater.Stays is { } stays ? Range($"guests[{guest.Id}].eaters[{eater.Id}].stays", stays.Value, 0, 1) : null;
+            yield return eater.Stays is { } stays ? Range($"{path}.eaters[{eater.Id}].stays", stays.Value, 0, 1) : null;
         }
 
         foreach (var past in guest.Past ?? [])

@@ -58,8 +58,8 @@ public sealed record LateChanges(
     };
 
     /// <summary>What of a guest moves the slices; likes do not.</summary>
-    private static IEnumerable<(AnswerState, PortionClass, Hunger, bool)> Counts(GuestSnapshot guest) =>
-        guest.Eaters.Select(eater => (guest.Answer, eater.Portion, eater.Hunger, eater.EatsHere));
+    private static IEnumerable<(AnswerState, PortionClass, Hunger, bool, Stay?)> Counts(GuestSnapshot guest) =>
+        guest.Eaters.Select(eater => (guest.Answer, eater.Portion, eater.Hunger, eater.EatsHere, guest.Stay));
 
     private static GuestCount Count(GuestSnapshot? guest, Dictionary<string, double> slices) => guest is null
         ? new GuestCount(null, 0, 0)

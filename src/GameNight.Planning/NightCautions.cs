@@ -1,6 +1,7 @@
 using GameNight.Planning.Guests;
 using GameNight.Planning.Safety;
 using GameNight.Planning.Toppings;
+using NodaTime;
 
 namespace GameNight.Planning;
 
@@ -36,6 +37,12 @@ internal static class NightCautions
             cautions.Add(Of(CautionKind.RawFlour));
             cautions.Add(Of(CautionKind.HotSurfaces));
             cautions.Add(Of(CautionKind.HoldingClock));
+            if (night.Guests.Any(guest => guest is { Answer: not AnswerState.NotComing, Stay.ComesAfter: { } after }
+                && after > Duration.Zero && guest.Eaters.Any(eater => eater.EatsHere)))
+            {
+                cautions.Add(Of(CautionKind.SlicesKept));
+            }
+
             if (night.Menu.Of(MenuRole.Base).Any(item => item.GramsPerCm2 > 0))
             {
                 cautions.Add(Of(CautionKind.GarlicInOil));

@@ -14,7 +14,7 @@ internal static class NightForecast
             ? (begun.Shape, begun.Dough.Ball.Value)
             : (night.Shape, night.ByHand.Ball ?? night.Shape.Ball);
         var (forecast, demand) = AppetiteModel.Forecast(
-            night.Guests, ball, shape.SlicesPerPie, tables.Appetite, night.Courses, night.Length);
+            night.Guests, ball, shape.SlicesPerPie, tables.Appetite, night.Courses, night.Length, night.Players);
         return (forecast, PieCountRule.For(
             demand, shape.SlicesPerPie, night.RunOutChance, night.ByHand.Pies,
             night.Begun is { } started ? LateChoices.Pies(night, started) : (PieCount?)null, night.ShortageWeight));

@@ -30,6 +30,7 @@ public sealed record ByHand(
 /// <param name="Length">From the first pie to the end of the evening; null when nobody said.</param>
 /// <param name="ShortageWeight">A missing pie is as bad as so many left over, 1 to 99; null for the accepted chance.</param>
 /// <param name="Late">What the host chose to do about late changes, once a dough is begun.</param>
+/// <param name="Players">With how many what is played works; null when nobody said.</param>
 public sealed record NightSnapshot(
     Instant ServeAt,
     IReadOnlyList<GuestSnapshot> Guests,
@@ -48,4 +49,5 @@ public sealed record NightSnapshot(
     IReadOnlyList<Course>? Courses = null,
     Duration? Length = null,
     double? ShortageWeight = null,
-    LateChoices? Late = null);
+    LateChoices? Late = null,
+    PlayersWanted? Players = null);

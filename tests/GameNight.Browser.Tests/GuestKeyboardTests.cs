@@ -14,8 +14,8 @@ public class GuestKeyboardTests(Site site)
 
         await guest.TabToAsync("input[name=presence]");
         await guest.Page.Keyboard.PressAsync("Space");
-        await guest.TabToAsync("#hunger");
-        await guest.Page.Keyboard.TypeAsync("more");
+        await guest.TabToAsync("input[name=hunger]");
+        await guest.Page.Keyboard.PressAsync("ArrowDown");
         await OpenAsync(guest, "Bringing");
         await guest.TabToAsync("#companion1");
         await guest.Page.Keyboard.TypeAsync("teen");

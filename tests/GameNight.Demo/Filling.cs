@@ -62,6 +62,8 @@ internal sealed class Filling(IServiceProvider services, MovedClock clock, Actio
             await _people.AddAsync(access, _guests[person.Name], person.Name, person.Portion, cancellation);
         }
 
+        await _people.HouseholdAsync(
+            access, [.. LanternTable.Household.Members.Select(name => _guests[name])], LanternTable.Household.Name, cancellation);
         var (circle, invitation) = (services.GetRequiredService<HostCircle>(), HostInvitationId.New());
         await circle.InviteAsync(access, invitation, LanternTable.CoHostName, HostRole.Organiser, seesNotes: false, cancellation);
         var open = (await circle.InvitationsAsync(access, cancellation)).Single(one => one.Id == invitation);
@@ -138,7 +140,7 @@ internal sealed class Filling(IServiceProvider services, MovedClock clock, Actio
         var facts = new NightFacts(
             night.Title, day + LanternTable.ServeAt, day + LanternTable.EndsAt, LanternTable.Zone, LanternTable.Address,
             night.Bring, recipes.Single(recipe => recipe.Name == "House dough, cold").Id, new Share(0.1),
-            ShortestColdHours: 40, WantedColdHours: 48, LongestColdHours: 72, MostCompanions: 2);
+            ShortestColdHours: 40, WantedColdHours: 48, LongestColdHours: 72, MostCompanions: 2, Seats: night.Seats, Played: night.Played);
         return await _nights.OpenNightAsync(access, NightId.New(), facts, [.. _guests.Values], cancellation) switch
         {
             NightResult.Kept kept => kept.Night,
@@ -161,7 +163,8 @@ internal sealed class Filling(IServiceProvider services, MovedClock clock, Actio
         var answer = new GuestAnswer(
             new AnswerFacts(
                 said.Presence, Remotely: false, person.Hunger, companions,
-                person.Likes.ToDictionary(like => items[like.Key], like => like.Value)),
+                person.Likes.ToDictionary(like => items[like.Key], like => like.Value),
+                said.ComesAt * 60),
             needs, needs.Count > 0 ? person.Note : "", Consents: needs.Count > 0, Revision: 0, Guid.NewGuid(),
             Remembers: true, ShowsName: person.Name.Length % 2 == 0);
         var result = await _book.AnswerAsync(link, answer, cancellation);

@@ -1,5 +1,6 @@
 using GameNight.Nights.Records;
 using GameNight.Planning;
+using GameNight.Planning.Appetite;
 using GameNight.Planning.Cheese;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Heat;
@@ -15,7 +16,8 @@ internal sealed record Person(
     string Name, PortionClass Portion, Hunger Hunger, IReadOnlyDictionary<string, Liking> Likes, DietaryNeeds Needs, string Note);
 
 /// <summary>What somebody answered for one night.</summary>
-internal sealed record Said(string Name, Presence Presence, int Adults = 0, int Children = 0, bool Late = false);
+/// <param name="ComesAt">Hour of the day, for who comes late.</param>
+internal sealed record Said(string Name, Presence Presence, int Adults = 0, int Children = 0, bool Late = false, int? ComesAt = null);
 
 /// <summary>What somebody said afterwards.</summary>
 internal sealed record SaidAfter(string Name, Enough Enough, Evening Evening, double Slices, string Words = "", bool Namelessly = false);
@@ -25,7 +27,7 @@ internal sealed record SaidAfter(string Name, Enough Enough, Evening Evening, do
 /// <param name="SlicesLeft">What nobody ate; counted for past nights.</param>
 internal sealed record DemoNight(
     int WeeksAgo, string Title, string Bring, IReadOnlyList<Said> Answers, int PiesFewer, double SlicesLeft, string ToChange,
-    IReadOnlyList<SaidAfter> After);
+    IReadOnlyList<SaidAfter> After, int? Seats = null, Played? Played = null);
 
 /// <summary>A group of our own invention: tiles, cards and boards by lantern light, every second Saturday.</summary>
 internal static class LanternTable
@@ -37,6 +39,9 @@ internal static class LanternTable
     public const string Address = "Kerbelgasse 4, second floor, ring at Lantern";
     public const string Email = "ottilie@example.org";
     public const string Password = "lanterns over the table";
+
+    /// <summary>Who of them lives under one roof.</summary>
+    public static (string Name, IReadOnlyList<string> Members) Household { get; } = ("Kerbel", ["Maren", "Odalys"]);
 
     public static LocalTime ServeAt { get; } = new(19, 0);
     public static LocalTime EndsAt { get; } = new(23, 30);
@@ -112,10 +117,10 @@ internal static class LanternTable
         new(0, "Auction evening", "A wish for the next game",
             [
                 new("Sunniva", Presence.Coming), new("Kofi", Presence.Coming, Adults: 1), new("Maren", Presence.Coming),
-                new("Tadeo", Presence.Undecided), new("Yara", Presence.Coming), new("Odalys", Presence.Coming),
-                new("Pell", Presence.NotComing),
+                new("Tadeo", Presence.Undecided), new("Yara", Presence.Coming, ComesAt: 21), new("Odalys", Presence.Coming),
+                new("Pell", Presence.NotComing), new("Ishaan", Presence.Coming),
             ],
-            PiesFewer: 0, SlicesLeft: 0, "", []),
+            PiesFewer: 0, SlicesLeft: 0, "", [], Seats: 8, Played: new Played("Auction by lantern light", new PlayersWanted(4, 8))),
     ];
 
     private static Person Of(

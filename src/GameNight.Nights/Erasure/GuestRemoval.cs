@@ -1,8 +1,10 @@
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
+using GameNight.Nights.Messages;
 using GameNight.Nights.PastNights;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
+using GameNight.Nights.Seats;
 using GameNight.Nights.Storage;
 using GameNight.Planning.Guests;
 using Microsoft.EntityFrameworkCore;
@@ -33,18 +35,26 @@ public abstract record RemovalResult
 /// </summary>
 public sealed partial class GuestRemoval
 {
+    /// <summary>Who was invited for one night only goes so long after it, with the links.</summary>
+    public static readonly Duration OneOffsKept = LinkDirectory.KeptAfterNight;
+
     private readonly GroupSessions _sessions;
     private readonly LinkDirectory _links;
     private readonly ReplanRequests _replans;
+    private readonly TableSeats _seats;
+    private readonly Outbox _outbox;
     private readonly IClock _clock;
     private readonly ILogger<GuestRemoval> _log;
 
     internal GuestRemoval(
-        GroupSessions sessions, LinkDirectory links, ReplanRequests replans, IClock clock, ILogger<GuestRemoval> log)
+        GroupSessions sessions, LinkDirectory links, ReplanRequests replans, TableSeats seats, Outbox outbox, IClock clock,
+        ILogger<GuestRemoval> log)
     {
         _sessions = sessions;
         _links = links;
         _replans = replans;
+        _seats = seats;
+        _outbox = outbox;
         _clock = clock;
         _log = log;
     }
@@ -52,7 +62,7 @@ public sealed partial class GuestRemoval
     public Task<RemovalResult> RemoveAsync(GroupAccess access, GuestId guest, CancellationToken cancellation)
     {
         access.Demand(HostRole.Organiser);
-        return EraseAsync(access, guest, cancellation);
+        return EraseAsync(access, guest, "a host", cancellation);
     }
 
     /// <summary>By the guest; the link is the authority, and ends with it.</summary>
@@ -60,11 +70,12 @@ public sealed partial class GuestRemoval
     {
         var lookup = await _links.FindAsync(link, LinkScope.Answer, cancellation);
         return lookup is LinkLookup<LinkHolder>.Found { Holder: var holder }
-            ? await EraseAsync(holder.Access, holder.Guest, cancellation)
+            ? await EraseAsync(holder.Access, holder.Guest, "themselves", cancellation)
             : new RemovalResult.Gone(lookup is LinkLookup<LinkHolder>.Expired);
     }
 
-    private async Task<RemovalResult> EraseAsync(GroupAccess access, GuestId id, CancellationToken cancellation)
+    /// <summary>Also when the time of somebody who was invited for one night is over.</summary>
+    internal async Task<RemovalResult> EraseAsync(GroupAccess access, GuestId id, string by, CancellationToken cancellation)
     {
         await using var session = await _sessions.OpenAsync(access, cancellation);
         var (db, now) = (session.Db, _clock.GetCurrentInstant());
@@ -109,6 +120,11 @@ public sealed partial class GuestRemoval
             past.RenewLink();
         }
 
+        foreach (var night in await db.Nights.AsNoTracking().Where(night => coming.Contains(night.Id)).ToListAsync(cancellation))
+        {
+            await _seats.FillAsync(session, night, cancellation, leaving: id);
+        }
+
         await KeepCountsAsync(db, id, coming, cancellation);
         await EraseFromPlansAsync(db, id, nights, coming, cancellation);
         foreach (var night in coming)
@@ -117,12 +133,13 @@ public sealed partial class GuestRemoval
         }
 
         await session.CommitAsync(cancellation);
+        _outbox.Wake();
         foreach (var night in nights)
         {
             _replans.Wake(night);
         }
 
-        SayRemoved(_log, id, session.GroupId, access.HostId?.ToString() ?? "themselves");
+        SayRemoved(_log, id, session.GroupId, access.HostId?.ToString() ?? by);
         return new RemovalResult.Removed();
     }
 
@@ -132,7 +149,7 @@ public sealed partial class GuestRemoval
     {
         foreach (var answer in await db.Answers.Where(row => row.GuestId == id && !coming.Contains(row.NightId)).ToListAsync(cancellation))
         {
-            var counts = answer.Facts with { Hunger = Hunger.AsUsual, Likes = new Dictionary<string, Liking>() };
+            var counts = answer.Facts with { Hunger = Hunger.AsUsual, Likes = new Dictionary<string, Liking>(), ComesAtMinute = null, LeavesAtMinute = null, AloneIfNeeded = null };
             answer.Replace(counts, Guid.NewGuid(), answer.AnsweredAt, answer.IsLate);
         }
     }

@@ -64,11 +64,13 @@ internal static class PlanErasure
         eater => isErased(eater.Id)
             ? eater with { Needs = DietaryNeeds.None, Hunger = Hunger.AsUsual, Likes = new Dictionary<string, Liking>() }
             : eater,
-        isErased);
+        isErased,
+        guest => isErased(guest.Id) ? guest with { Household = null, Stay = null } : guest);
 
-    private static NightSnapshot Changed(NightSnapshot snapshot, Func<Eater, Eater> change, Func<string, bool> forgets) => snapshot with
+    private static NightSnapshot Changed(
+        NightSnapshot snapshot, Func<Eater, Eater> change, Func<string, bool> forgets, Func<GuestSnapshot, GuestSnapshot>? more = null) => snapshot with
     {
-        Guests = [.. snapshot.Guests.Select(guest => guest with
+        Guests = [.. snapshot.Guests.Select(more ?? (guest => guest)).Select(guest => guest with
         {
             Eaters = [.. guest.Eaters.Select(change)],
             Past = forgets(guest.Id) ? null : guest.Past,

@@ -11,9 +11,10 @@ namespace GameNight.Nights.Erasure;
 
 /// <summary>
 /// Keeps the word given with the consent: <see cref="DietaryNote.KeptDays"/> days after the night, must-nots and notes are
-/// erased, and plans and dough commitments lose what they say of them. Safe to run as often as one likes.
+/// erased, and plans and dough commitments lose what they say of them; who was invited for one night goes with its links. Safe to run as often as one likes.
 /// </summary>
-internal sealed partial class Retention(GroupSessions sessions, IClock clock, ILogger<Retention> log) : BackgroundService
+internal sealed partial class Retention(
+    GroupSessions sessions, GuestRemoval removal, IClock clock, ILogger<Retention> log) : BackgroundService
 {
     /// <summary>A link that has ended is remembered this long, so that whoever opens it late is told so.</summary>
     public static readonly Duration EndedLinksKept = Duration.FromDays(30);
@@ -114,7 +115,31 @@ internal sealed partial class Retention(GroupSessions sessions, IClock clock, IL
         }
 
         await session.CommitAsync(cancellation);
+        await RemoveOneOffsAsync(group, linksEnded, cancellation);
         return erased;
+    }
+
+    /// <summary>
+    /// Who was invited for one night goes when the links of that night end, or at once when the invitation is taken back: of
+    /// them stays what stays of anybody who leaves.
+    /// </summary>
+    private async Task RemoveOneOffsAsync(GroupId group, List<NightId> linksEnded, CancellationToken cancellation)
+    {
+        var access = new GroupAccess(group, null, null);
+        List<GuestId> gone;
+        await using (var session = await sessions.OpenAsync(access, cancellation))
+        {
+            var db = session.Db;
+            gone = await db.Guests.AsNoTracking()
+                .Where(guest => guest.IsOneOff && guest.FormerSince == null && guest.HostId == null)
+                .Where(guest => !db.Invitations.Any(row => row.GuestId == guest.Id && !linksEnded.Contains(row.NightId)))
+                .Select(guest => guest.Id).ToListAsync(cancellation);
+        }
+
+        foreach (var guest in gone)
+        {
+            await removal.EraseAsync(access, guest, "the end of their night", cancellation);
+        }
     }
 
     /// <summary>

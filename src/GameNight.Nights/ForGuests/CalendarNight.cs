@@ -5,7 +5,7 @@ namespace GameNight.Nights.ForGuests;
 
 /// <summary>A night as one guest's calendar has it. The same night and guest keep their identity for good.</summary>
 /// <param name="Address">Null unless the guest said that they come.</param>
-/// <param name="Presence">Null for a guest who has not answered.</param>
+/// <param name="Presence">Null for a guest who has not answered; undecided while they wait for a seat.</param>
 /// <param name="Sequence">Rises with every change that a calendar must take over.</param>
 public sealed record CalendarNight(
     GroupId Group,
@@ -30,8 +30,8 @@ public sealed record CalendarNight(
         night.Facts.ServeAt,
         night.Facts.EndsAt,
         night.Facts.Zone,
-        answer?.Facts.Presence == Records.Presence.Coming && night.Facts.Address.Length > 0 ? night.Facts.Address : null,
+        answer?.Counted.Presence == Records.Presence.Coming && night.Facts.Address.Length > 0 ? night.Facts.Address : null,
         night.CancelledAt is not null,
-        answer?.Facts.Presence,
+        answer?.IsWaiting == true ? Records.Presence.Undecided : answer?.Facts.Presence,
         Math.Max(0, (answer?.Revision ?? 0) - 1) + NightMoves.Sequence(night));
 }

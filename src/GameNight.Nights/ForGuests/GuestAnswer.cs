@@ -12,15 +12,22 @@ namespace GameNight.Nights.ForGuests;
 /// <param name="Key">Made with the form: sent twice, it counts once.</param>
 /// <param name="Remembers">Wishes, and with consent the guest's own must-nots, are kept for next time; else forgotten.</param>
 /// <param name="ShowsName">Other guests may read the name among those who come.</param>
+/// <param name="SameFor">Of the household: whether they come holds for these too, unless they have answered themselves.</param>
 public sealed record GuestAnswer(
     AnswerFacts Facts, IReadOnlyList<DietaryNeeds> Needs, string Note, bool Consents, int Revision, Guid Key,
-    bool Remembers = false, bool ShowsName = false);
+    bool Remembers = false, bool ShowsName = false, IReadOnlyList<GuestId>? SameFor = null);
 
 /// <summary>What is wrong with an answer.</summary>
 public enum AnswerFault
 {
     TooManyCompanions,
     NoteTooLong,
+
+    /// <summary>The guest has a seat; there are not enough for those they want to bring.</summary>
+    NoSeatForCompanions,
+    ComesAfterTheEnd,
+    LeavesBeforeTheFirstPie,
+    LeavesBeforeComing,
 }
 
 /// <summary>What came of an answer.</summary>
@@ -51,6 +58,14 @@ public abstract record AnswerResult
 /// <param name="Names">Only of those who allow it, without the reader.</param>
 public sealed record WhoComes(int Heads, IReadOnlyList<string> Names);
 
+/// <summary>The table, where the host counts seats.</summary>
+/// <param name="Free">Seats that this guest could have now, the one they have counted in.</param>
+/// <param name="Place">The guest's own place in line, from 1; null for who does not wait.</param>
+public sealed record TableView(int Seats, int Free, int? Place);
+
+/// <summary>Somebody else of the guest's household who is invited.</summary>
+public sealed record HouseholdFellow(GuestId Id, string Name);
+
 /// <summary>A menu item that a guest can like or not.</summary>
 public sealed record LikeableTopping(string Id, string Name);
 
@@ -61,6 +76,11 @@ public sealed record LikeableTopping(string Id, string Name);
 /// <param name="Moved">What happened to the serving time since the guest's answer; null when the answer fits.</param>
 /// <param name="Calendar">The night as the guest's calendar has it.</param>
 /// <param name="Remembered">What the guest asked to be remembered; must-nots only under the consent of today.</param>
+/// <param name="IsAfterAnswerBy">The shopping is due; the dough is not begun yet.</param>
+/// <param name="Table">Null when nobody counts seats.</param>
+/// <param name="SaidBy">Who said the answer for the guest; null when there is none, or they said it themselves.</param>
+/// <param name="LastKey">Of the form that the answer came with; null without one.</param>
+/// <param name="Household">Who else of the guest's household is invited; nothing of what they answered.</param>
 public sealed record InvitationView(
     NightId Night,
     GuestId Guest,
@@ -90,7 +110,13 @@ public sealed record InvitationView(
     CalendarNight Calendar,
     WhoComes Others,
     bool ShowsName,
-    WishFacts? Remembered);
+    WishFacts? Remembered,
+    bool IsAfterAnswerBy,
+    TableView? Table,
+    Played? Played,
+    SaidBy? SaidBy,
+    IReadOnlyList<HouseholdFellow> Household,
+    Guid? LastKey);
 
 /// <summary>What a link leads to.</summary>
 public abstract record InvitationLookup

@@ -1,9 +1,8 @@
 using GameNight.Nights.Links;
+using GameNight.Nights.Messages;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
-using GameNight.Planning.Guests;
-using GameNight.Planning.Toppings;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -15,19 +14,21 @@ public sealed class GuestBook
     private readonly GroupSessions _sessions;
     private readonly LinkDirectory _links;
     private readonly ReplanRequests _replans;
-    private readonly GuestNotes _notes;
-    private readonly DoughCommitments _doughs;
+    private readonly AnswerKeeping _answers;
+    private readonly InvitationReading _reading;
+    private readonly Outbox _outbox;
     private readonly IClock _clock;
 
     internal GuestBook(
-        GroupSessions sessions, LinkDirectory links, ReplanRequests replans, GuestNotes notes, DoughCommitments doughs,
-        IClock clock)
+        GroupSessions sessions, LinkDirectory links, ReplanRequests replans, AnswerKeeping answers, InvitationReading reading,
+        Outbox outbox, IClock clock)
     {
         _sessions = sessions;
         _links = links;
         _replans = replans;
-        _notes = notes;
-        _doughs = doughs;
+        _answers = answers;
+        _reading = reading;
+        _outbox = outbox;
         _clock = clock;
     }
 
@@ -40,7 +41,7 @@ public sealed class GuestBook
         }
 
         await using var session = await _sessions.OpenAsync(holder.Access, cancellation);
-        return await ViewAsync(session, holder, cancellation) is { } view
+        return await _reading.ViewAsync(session, holder, cancellation) is { } view
             ? new InvitationLookup.Found(view)
             : new InvitationLookup.LinkNotValid(IsExpired: false);
     }
@@ -79,7 +80,7 @@ public sealed class GuestBook
         }
 
         await using var session = await _sessions.OpenAsync(holder.Access, cancellation);
-        var invitation = await InvitationAsync(session, holder, cancellation);
+        var invitation = await InvitationReading.InvitationAsync(session, holder, cancellation);
         invitation?.Disown(_clock.GetCurrentInstant());
         await session.CommitAsync(cancellation);
         _replans.Wake(holder.Night);
@@ -145,7 +146,7 @@ public sealed class GuestBook
         var db = session.Db;
         await DoughCommitments.TakeTurnAsync(session, holder.Night, cancellation);
         var night = await db.Nights.AsNoTracking().SingleOrDefaultAsync(row => row.Id == holder.Night, cancellation);
-        if (night is null || await InvitationAsync(session, holder, cancellation) is null)
+        if (night is null || await InvitationReading.InvitationAsync(session, holder, cancellation) is null)
         {
             return new AnswerResult.LinkNotValid(IsExpired: false);
         }
@@ -162,9 +163,9 @@ public sealed class GuestBook
             return new AnswerResult.NightIsCancelled();
         }
 
-        if (sent.Facts.Companions.Count > night.Facts.MostCompanions)
+        if (AnswerKeeping.Problem(night.Facts, sent.Facts) is { } problem)
         {
-            return new AnswerResult.Refused(AnswerFault.TooManyCompanions, night.Facts.MostCompanions);
+            return problem;
         }
 
         if (sent.Consents && sent.Note.Length > DietaryNote.LongestNote)
@@ -174,168 +175,26 @@ public sealed class GuestBook
 
         if ((answer?.Revision ?? 0) != sent.Revision)
         {
-            return new AnswerResult.AnsweredElsewhere((await ViewAsync(session, holder, cancellation))!);
+            return new AnswerResult.AnsweredElsewhere((await _reading.ViewAsync(session, holder, cancellation))!);
         }
 
-        var now = _clock.GetCurrentInstant();
-        var isLate = await _doughs.IsBegunAsync(session, holder.Night, now, cancellation);
-        if (answer is null)
+        var (kept, refused) = await _answers.KeepAsync(
+            session, night, holder.Guest, sent.Facts, sent.Key, saidBy: null, cancellation);
+        if (kept is null)
         {
-            db.Answers.Add(Answer.First(
-                session.GroupId, holder.Night, holder.Guest, sent.Facts, sent.Key, now, isLate));
-        }
-        else
-        {
-            answer.Replace(sent.Facts, sent.Key, now, isLate);
+            return refused!;
         }
 
-        await KeepNoteAsync(session, holder, sent, now, cancellation);
-        await KeepWishesAsync(session, holder, sent, now, cancellation);
+        await _answers.KeepNoteAsync(session, night.Id, holder.Guest, sent, 1 + kept.Facts.Companions.Count, cancellation);
+        await _answers.KeepWishesAsync(session, holder.Guest, sent, cancellation);
+        await _answers.KeepForHouseholdAsync(session, night, holder.Guest, sent, cancellation);
         _replans.Night(session, holder.Night);
         await session.CommitAsync(cancellation);
-        NightsTelemetry.Answered(sent.Facts.Presence, isLate);
+        NightsTelemetry.Answered(sent.Facts.Presence, kept.IsLate);
+        _outbox.Wake();
         _replans.Wake(holder.Night);
-        return Result(isLate);
+        return Result(kept.IsLate);
     }
-
-    private async Task KeepNoteAsync(
-        GroupSession session, LinkHolder holder, GuestAnswer sent, Instant now, CancellationToken cancellation)
-    {
-        var kept = await session.Db.DietaryNotes.SingleOrDefaultAsync(
-            row => row.NightId == holder.Night && row.GuestId == holder.Guest, cancellation);
-        var note = sent.Note.Trim();
-        var saysSomething = note.Length > 0 || sent.Needs.Any(needs => !needs.IsNone);
-        if (!sent.Consents || !saysSomething)
-        {
-            // Without consent nothing is kept, and what was kept before goes.
-            if (kept is not null)
-            {
-                session.Db.DietaryNotes.Remove(kept);
-            }
-
-            return;
-        }
-
-        if (kept is null)
-        {
-            kept = new DietaryNote(session.GroupId, holder.Night, holder.Guest);
-            session.Db.DietaryNotes.Add(kept);
-        }
-
-        kept.Set(sent.Needs, note.Length > 0 ? _notes.Protect(note) : null, now);
-    }
-
-    private static async Task KeepWishesAsync(
-        GroupSession session, LinkHolder holder, GuestAnswer sent, Instant now, CancellationToken cancellation)
-    {
-        var db = session.Db;
-        var guest = await db.Guests.SingleAsync(row => row.Id == holder.Guest, cancellation);
-        guest.ShowName(sent.ShowsName);
-        var kept = await db.RememberedWishes.SingleOrDefaultAsync(row => row.GuestId == holder.Guest, cancellation);
-        if (!sent.Remembers)
-        {
-            if (kept is not null)
-            {
-                db.RememberedWishes.Remove(kept);
-            }
-
-            return;
-        }
-
-        var needs = sent.Consents && sent.Needs.Count > 0 ? sent.Needs[0] : DietaryNeeds.None;
-        var wishes = new WishFacts(sent.Facts.Hunger, sent.Facts.Likes, needs);
-        if (kept is null)
-        {
-            db.RememberedWishes.Add(new RememberedWishes(session.GroupId, holder.Guest, wishes, now));
-        }
-        else
-        {
-            kept.Set(wishes, now);
-        }
-    }
-
-    private static async Task<WhoComes> WhoComesAsync(GameNightDb db, LinkHolder holder, CancellationToken cancellation)
-    {
-        var coming = (await db.InvitedTo(holder.Night).ToListAsync(cancellation))
-            .Where(row => row.Guest.FormerSince is null
-                && (row.Answer?.Facts.Presence == Presence.Coming || (row.Answer is null && row.Guest.HostId is not null)))
-            .ToList();
-        return new WhoComes(
-            coming.Sum(row => 1 + (row.Answer?.Facts.Companions.Count ?? 0)),
-            [.. coming.Where(row => row.Guest.ShowsName && row.Guest.Id != holder.Guest)
-                .Select(row => row.Guest.Name).Order(StringComparer.OrdinalIgnoreCase)]);
-    }
-
-    /// <summary>Must-nots are used again only under the consent of today.</summary>
-    private static async Task<WishFacts?> RememberedAsync(GameNightDb db, GuestId guest, CancellationToken cancellation) =>
-        await db.RememberedWishes.AsNoTracking().SingleOrDefaultAsync(row => row.GuestId == guest, cancellation) switch
-        {
-            null => null,
-            { ConsentedVersion: DietaryNote.ConsentVersion } wishes => wishes.Facts,
-            var wishes => wishes.Facts with { Needs = DietaryNeeds.None },
-        };
-
-    private async Task<InvitationView?> ViewAsync(GroupSession session, LinkHolder holder, CancellationToken cancellation)
-    {
-        var db = session.Db;
-        var night = await db.Nights.AsNoTracking().SingleOrDefaultAsync(row => row.Id == holder.Night, cancellation);
-        var invitation = await InvitationAsync(session, holder, cancellation);
-        var guest = await db.Guests.AsNoTracking().SingleOrDefaultAsync(row => row.Id == holder.Guest, cancellation);
-        if (night is null || invitation is null || guest is null)
-        {
-            return null;
-        }
-
-        var group = await db.Groups.AsNoTracking().SingleAsync(cancellation);
-        var hosts = await db.Guests.AsNoTracking().Where(row => row.HostId != null).Select(row => row.Name)
-            .ToListAsync(cancellation);
-        var answer = await db.Answers.AsNoTracking().SingleOrDefaultAsync(
-            row => row.NightId == holder.Night && row.GuestId == holder.Guest, cancellation);
-        var dietary = await db.DietaryNotes.AsNoTracking().SingleOrDefaultAsync(
-            row => row.NightId == holder.Night && row.GuestId == holder.Guest, cancellation);
-        var toppings = await db.MenuItems.AsNoTracking()
-            .Where(item => item.IsOffered && item.Role == MenuRole.Topping)
-            .OrderBy(item => item.Order).Select(item => new { item.Id, item.Name }).ToListAsync(cancellation);
-        var plan = await db.Plans.AsNoTracking().Where(row => row.NightId == holder.Night)
-            .Select(row => new { row.AnswerBy, row.DoughCommitment }).SingleOrDefaultAsync(cancellation);
-        var isBegun = await db.CommittedDoughs.AnyAsync(row => row.NightId == holder.Night, cancellation)
-            || (plan?.DoughCommitment is { } mixing && mixing <= _clock.GetCurrentInstant());
-
-        return new InvitationView(
-            night.Id,
-            guest.Id,
-            group.Name,
-            string.Join(", ", hosts),
-            guest.Name,
-            night.Facts.Title,
-            night.Facts.ServeAt,
-            night.Facts.EndsAt,
-            night.Facts.Zone,
-            NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone),
-            answer?.Facts.Presence == Presence.Coming ? night.Facts.Address : null,
-            night.Facts.Bring,
-            night.Facts.MostCompanions,
-            plan?.AnswerBy,
-            isBegun,
-            [.. toppings.Select(item => new LikeableTopping(item.Id.ToString(), item.Name))],
-            answer?.Facts,
-            answer?.Revision ?? 0,
-            answer?.AnsweredAt,
-            dietary?.Needs ?? [],
-            _notes.Read(dietary?.ProtectedNote).Note,
-            dietary is not null,
-            invitation.DisownedAt is not null,
-            night.CancelledAt is not null,
-            answer is null ? null : NightMoves.Since(night, answer.AnsweredAt),
-            CalendarNight.Of(group, night, guest.Id, answer),
-            await WhoComesAsync(db, holder, cancellation),
-            guest.ShowsName,
-            await RememberedAsync(db, holder.Guest, cancellation));
-    }
-
-    private static Task<Invitation?> InvitationAsync(GroupSession session, LinkHolder holder, CancellationToken cancellation) =>
-        session.Db.Invitations.SingleOrDefaultAsync(
-            row => row.NightId == holder.Night && row.GuestId == holder.Guest, cancellation);
 
     private static AnswerResult Result(bool isLate) =>
         isLate ? new AnswerResult.RecordedAsLateChange() : new AnswerResult.Recorded();

@@ -34,7 +34,8 @@ public sealed class GuestListDesk
             .Select(guest => new GuestLine(
                 guest.Id, guest.Name, guest.Portion, guest.HostId is not null, guest.IsStanding,
                 maySeeAddresses ? guest.Contact?.MailAddress ?? "" : "",
-                maySeeAddresses && guest.Contact?.StoppedAt is not null))];
+                maySeeAddresses && guest.Contact?.StoppedAt is not null,
+                guest.Household, guest.IsOneOff))];
     }
 
     /// <summary>
@@ -122,7 +123,61 @@ public sealed class GuestListDesk
         return new SaveResult.Saved();
     }
 
-    private static List<SnapshotProblem> Problems(string name, int count)
+    /// <summary>Somebody who was invited for one night stays in the group's list; whether to every night is another matter.</summary>
+    public async Task<SaveResult> KeepAsync(GroupAccess access, GuestId id, CancellationToken cancellation)
+    {
+        access.Demand(HostRole.Organiser);
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var guest = await session.Db.Guests.SingleOrDefaultAsync(row => row.Id == id && row.FormerSince == null, cancellation);
+        if (guest is null)
+        {
+            return new SaveResult.Gone();
+        }
+
+        guest.Stay();
+        await session.CommitAsync(cancellation);
+        return new SaveResult.Saved();
+    }
+
+    /// <summary>
+    /// Puts guests into a household, or out of any. A household is there as long as somebody is in it; letters large or small
+    /// make no other one.
+    /// </summary>
+    /// <param name="name">1 to 40 characters; empty for none.</param>
+    public async Task<SaveResult> HouseholdAsync(
+        GroupAccess access, IReadOnlyList<GuestId> members, string name, CancellationToken cancellation)
+    {
+        access.Demand(HostRole.Organiser);
+        var asked = name.Trim();
+        if (asked.Length > Guest.LongestHousehold)
+        {
+            return new SaveResult.Refused([new("household", SnapshotFault.WrongCount, asked.Length, 1, Guest.LongestHousehold)]);
+        }
+
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var known = await session.Db.Guests.AsNoTracking().Where(guest => guest.Household != null).Select(guest => guest.Household!)
+            .Distinct().ToListAsync(cancellation);
+        var home = asked.Length == 0
+            ? null
+            : known.FirstOrDefault(other => string.Equals(other, asked, StringComparison.OrdinalIgnoreCase)) ?? asked;
+        var guests = await session.Db.Guests.Where(row => members.Contains(row.Id) && row.FormerSince == null).ToListAsync(cancellation);
+        if (guests.Count != members.Distinct().Count())
+        {
+            return new SaveResult.Gone();
+        }
+
+        foreach (var guest in guests)
+        {
+            guest.LiveIn(home);
+        }
+
+        await _replans.UpcomingNightsAsync(session, cancellation);
+        await session.CommitAsync(cancellation);
+        _replans.Wake();
+        return new SaveResult.Saved();
+    }
+
+    internal static List<SnapshotProblem> Problems(string name, int count)
     {
         var problems = new List<SnapshotProblem>();
         var length = name.Trim().Length;

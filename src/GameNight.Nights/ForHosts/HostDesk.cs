@@ -4,6 +4,7 @@ using GameNight.Nights.Membership;
 using GameNight.Nights.Messages;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
+using GameNight.Nights.Seats;
 using GameNight.Nights.Storage;
 using GameNight.Planning;
 using Microsoft.EntityFrameworkCore;
@@ -23,12 +24,13 @@ public sealed class HostDesk
     private readonly GuestNotes _notes;
     private readonly DoughCommitments _doughs;
     private readonly Outbox _outbox;
+    private readonly TableSeats _seats;
     private readonly SnapshotCheck _check;
     private readonly IClock _clock;
 
     internal HostDesk(
         GroupSessions sessions, LinkDirectory links, ReplanRequests replans, GuestNotes notes, DoughCommitments doughs,
-        Outbox outbox, ReferenceTables tables, IClock clock)
+        Outbox outbox, TableSeats seats, ReferenceTables tables, IClock clock)
     {
         _sessions = sessions;
         _links = links;
@@ -36,6 +38,7 @@ public sealed class HostDesk
         _notes = notes;
         _doughs = doughs;
         _outbox = outbox;
+        _seats = seats;
         _check = new SnapshotCheck(tables);
         _clock = clock;
     }
@@ -48,7 +51,7 @@ public sealed class HostDesk
         var counts = await db.Database.SqlQuery<NightCount>(
             $"""
              select i.night_id as "Night", count(*)::int as "Invited",
-                 (count(*) filter (where a.facts->>'presence' = 'coming' or (a.facts is null and g.host_id is not null)))::int as "Coming"
+                 (count(*) filter (where (a.facts->>'presence' = 'coming' and a.waiting_number is null) or (a.facts is null and g.host_id is not null)))::int as "Coming"
              from invitations i
              join guests g on g.group_id = i.group_id and g.id = i.guest_id
              left join answers a on a.group_id = i.group_id and a.night_id = i.night_id and a.guest_id = i.guest_id
@@ -131,6 +134,13 @@ public sealed class HostDesk
             return new NightResult.Refused([new DraftProblem("formula", DraftFault.UnknownFormula)]);
         }
 
+        if (facts.Seats is { } seats && seats != night.Facts.Seats
+            && TableSeats.Taken((await db.InvitedTo(id).ToListAsync(cancellation)).Select(row => (row.Guest, row.Answer))) is var taken
+            && taken > seats)
+        {
+            return new NightResult.Refused([new DraftProblem("seats", DraftFault.FewerThanSeated, taken, NightFacts.MostSeats)]);
+        }
+
         await _doughs.IsBegunAsync(session, id, now, cancellation);
         var before = night.Facts;
         db.Entry(night).Property(row => row.Version).OriginalValue = version;
@@ -154,6 +164,7 @@ public sealed class HostDesk
             }
         }
 
+        await _seats.FillAsync(session, night, cancellation);
         var expires = NightTime.ToInstant(facts.ServeAt, facts.Zone) + LinkDirectory.KeptAfterNight;
         foreach (var link in await db.Links
             .Where(link => link.GroupId == access.GroupId && link.NightId == id).ToListAsync(cancellation))
@@ -214,12 +225,17 @@ public sealed class HostDesk
         var rows = await db.InvitedTo(id).ToListAsync(cancellation);
         var dough = await db.CommittedDoughs.AsNoTracking().SingleOrDefaultAsync(row => row.NightId == id, cancellation);
         var (at, clock) = NightTime.Resolve(night.Facts.ServeAt, night.Facts.Zone);
+        var answerBy = await db.Plans.AsNoTracking().Where(row => row.NightId == id).Select(row => row.AnswerBy)
+            .SingleOrDefaultAsync(cancellation);
+        var present = rows.Where(row => row.Guest.FormerSince is null).ToList();
+        var places = TableSeats.Places(present.Select(row => row.Answer));
         return new NightView(
             id, group.Name, night.Facts, at.ToInstant(), clock, night.Overrides, night.Version,
-            [.. rows.Where(row => row.Guest.FormerSince is null)
-                .OrderBy(row => row.Guest.Name, StringComparer.OrdinalIgnoreCase).Select(row => Show(row, night, access))],
+            [.. present.OrderBy(row => row.Guest.Name, StringComparer.OrdinalIgnoreCase)
+                .Select(row => Show(row, night, access, places, answerBy))],
             night.CancelledAt,
-            dough is null ? null : await CommitmentAsync(db, dough, cancellation));
+            dough is null ? null : await CommitmentAsync(db, dough, cancellation),
+            TableSeats.Taken(present.Select(row => (row.Guest, row.Answer))));
     }
 
     /// <summary>
@@ -274,6 +290,7 @@ public sealed class HostDesk
                 session, night, wasCancelled ? MessageKind.Reinstatement : MessageKind.Cancellation, cancellation);
         }
 
+        await _seats.FillAsync(session, night, cancellation);
         _replans.Night(session, id);
         session.LookAfter(id, _clock.GetCurrentInstant());
         try
@@ -334,7 +351,8 @@ public sealed class HostDesk
         return new SaveResult.Saved();
     }
 
-    private InvitedGuest Show(InvitedRow row, Night night, GroupAccess access)
+    private InvitedGuest Show(
+        InvitedRow row, Night night, GroupAccess access, IReadOnlyDictionary<GuestId, int> places, Instant? answerBy)
     {
         var (note, isReadable) = access.SeesNotes ? _notes.Read(row.Note?.ProtectedNote) : (null, true);
         return new InvitedGuest(
@@ -350,7 +368,13 @@ public sealed class HostDesk
             !isReadable,
             row.Invitation.DisownedAt is not null,
             access.Allows(HostRole.Organiser) ? _links.TokenFor(row.Invitation).Text : "",
-            row.Answer is { } answer && NightMoves.Since(night, answer.AnsweredAt) is not null);
+            row.Answer is { } answer && NightMoves.Since(night, answer.AnsweredAt) is not null,
+            places.TryGetValue(row.Guest.Id, out var place) ? place : null,
+            row.Answer?.SaidBy,
+            row.Guest.Household,
+            row.Guest.IsOneOff,
+            row.Answer is { IsLate: false } given && given.AnsweredAt > answerBy,
+            row.Answer?.Revision ?? 0);
     }
 
     private async Task<CommitmentView> CommitmentAsync(GameNightDb db, CommittedDough dough, CancellationToken cancellation)

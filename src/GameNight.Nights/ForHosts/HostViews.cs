@@ -10,6 +10,7 @@ namespace GameNight.Nights.ForHosts;
 public sealed record NightLine(NightId Id, string Title, LocalDateTime ServeAt, string Zone, int Invited, int Coming, bool IsCancelled);
 
 /// <summary>A night with everything a host sees of it but the plan.</summary>
+/// <param name="SeatsTaken">At the table, hosts counted in.</param>
 public sealed record NightView(
     NightId Id,
     string GroupName,
@@ -20,7 +21,8 @@ public sealed record NightView(
     uint Version,
     IReadOnlyList<InvitedGuest> Guests,
     Instant? CancelledAt,
-    CommitmentView? Commitment);
+    CommitmentView? Commitment,
+    int SeatsTaken);
 
 /// <summary>The dough commitment of a night.</summary>
 /// <param name="By">Name of the host who committed, or null when the time of mixing came by itself.</param>
@@ -38,6 +40,11 @@ public sealed record CommitmentView(
 /// <param name="LinkToken">Empty for hosts who do not invite.</param>
 /// <param name="HasNotConfirmed">The night was moved or called off and on again since they answered.</param>
 /// <param name="NoteIsUnreadable">A note exists, but its key is gone.</param>
+/// <param name="WaitingPlace">Their place in line for a seat, from 1; null for who does not wait.</param>
+/// <param name="SaidBy">Who said the answer for them; null when they did.</param>
+/// <param name="IsOneOff">Invited for this night only.</param>
+/// <param name="IsAfterAnswerBy">Answered when answers had stopped moving the dough, and before it was begun.</param>
+/// <param name="Revision">Of the answer, 0 for none.</param>
 public sealed record InvitedGuest(
     GuestId Id,
     string Name,
@@ -51,13 +58,26 @@ public sealed record InvitedGuest(
     bool NoteIsUnreadable,
     bool LinkWasDisowned,
     string LinkToken,
-    bool HasNotConfirmed);
+    bool HasNotConfirmed,
+    int? WaitingPlace = null,
+    SaidBy? SaidBy = null,
+    string? Household = null,
+    bool IsOneOff = false,
+    bool IsAfterAnswerBy = false,
+    int Revision = 0)
+{
+    /// <summary>Expected at the table or from elsewhere; a host without an answer is.</summary>
+    public bool Comes => WaitingPlace is null && (Answer is null ? IsHost : Answer.Presence == Presence.Coming);
+}
 
 /// <summary>Somebody the group knows.</summary>
 /// <param name="MailAddress">Empty without one, and for hosts who do not invite.</param>
 /// <param name="WantsNoMail">They stopped messages.</param>
+/// <param name="Household">Name of the household they come with; null for none.</param>
+/// <param name="IsOneOff">Invited for one night only, and gone after it.</param>
 public sealed record GuestLine(
-    GuestId Id, string Name, PortionClass Portion, bool IsHost, bool IsStanding, string MailAddress = "", bool WantsNoMail = false);
+    GuestId Id, string Name, PortionClass Portion, bool IsHost, bool IsStanding, string MailAddress = "", bool WantsNoMail = false,
+    string? Household = null, bool IsOneOff = false);
 
 /// <summary>The saved plan of a night with the names that are joined for display.</summary>
 /// <param name="Plan">Null until the first plan is made.</param>

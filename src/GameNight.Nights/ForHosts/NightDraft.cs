@@ -17,6 +17,10 @@ public enum DraftFault
     OutOfRange,
     HoursBackToFront,
     UnknownFormula,
+
+    /// <summary>More people have a seat already.</summary>
+    FewerThanSeated,
+    PlayersBackToFront,
 }
 
 public sealed record DraftProblem(string Field, DraftFault Fault, double Low = 0, double High = 0);
@@ -84,6 +88,27 @@ public static class NightDraft
             if (string.IsNullOrWhiteSpace(course.Name))
             {
                 problems.Add(new("courses", DraftFault.Missing));
+            }
+        }
+
+        if (facts.Seats is { } seats)
+        {
+            Range("seats", seats, 1, NightFacts.MostSeats);
+        }
+
+        if (facts.Played is { } played)
+        {
+            TooLong("played", played.Name, Played.LongestName);
+            if (string.IsNullOrWhiteSpace(played.Name))
+            {
+                problems.Add(new("played", DraftFault.Missing));
+            }
+
+            Range("players", played.Players?.Fewest ?? 1, 1, PlayersWanted.MostPlayers);
+            Range("players", played.Players?.Most ?? 1, 1, PlayersWanted.MostPlayers);
+            if (played.Players is { } players && players.Fewest > players.Most)
+            {
+                problems.Add(new("players", DraftFault.PlayersBackToFront));
             }
         }
 

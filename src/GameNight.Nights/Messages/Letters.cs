@@ -124,7 +124,10 @@ internal sealed class Letters(LinkDirectory links, IClock clock)
                 && (NightMoves.Since(Night, News) is not null || NightMoves.IsElsewhereSince(Night, News)),
             MessageKind.Cancellation => !TakesPlace && IsAhead && !StaysAway && Knows && !KnowsOfCancellation,
             MessageKind.Reinstatement => IsAhead && TakesPlace && !StaysAway && KnowsOfCancellation,
-            MessageKind.Thanks => TakesPlace && !IsAhead && Answer?.Facts.Presence == Presence.Coming,
+            MessageKind.Thanks => TakesPlace && !IsAhead && Answer?.Counted.Presence == Presence.Coming,
+
+            // An answer of after it says that the guest knows.
+            MessageKind.Seat => IsAhead && TakesPlace && Answer is { Counted.Presence: Presence.Coming } seated && seated.Revision == message.About,
             var other => throw new InvalidOperationException($"Unknown kind {other}."),
         };
     }

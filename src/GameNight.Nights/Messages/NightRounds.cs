@@ -69,7 +69,7 @@ internal sealed class NightRounds(Outbox outbox, IClock clock)
     {
         foreach (var row in await session.Db.InvitedTo(night.Id).ToListAsync(cancellation))
         {
-            if (Outbox.IsGuest(row.Guest) && row.Answer?.Facts.Presence == Presence.Coming)
+            if (Outbox.IsGuest(row.Guest) && row.Answer?.Counted.Presence == Presence.Coming)
             {
                 await outbox.QueueAsync(session, night.Id, row.Guest, MessageKind.Thanks, 0, cancellation);
             }

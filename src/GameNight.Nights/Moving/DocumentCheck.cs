@@ -115,6 +115,16 @@ internal sealed class DocumentCheck(ReferenceTables tables)
             yield return new($"{path}.contact.mailAddress", DocumentFault.Unreadable);
         }
 
+        if (guest.Household is { } home && (isFormer || string.IsNullOrWhiteSpace(home) || home.Length > Records.Guest.LongestHousehold))
+        {
+            yield return new($"{path}.household", DocumentFault.WrongCount, isFormer ? 0 : 1, isFormer ? 0 : Records.Guest.LongestHousehold);
+        }
+
+        if (guest.IsOneOff == true && (isFormer || guest.IsStanding))
+        {
+            yield return new($"{path}.isOneOff", DocumentFault.WrongCount);
+        }
+
         var more = NightPartCheck.Moment($"{path}.formerSince", guest.FormerSince, now);
         if (guest.Contact is { } reached)
         {

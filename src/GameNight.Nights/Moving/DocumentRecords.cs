@@ -50,6 +50,12 @@ internal sealed class DocumentRecords(
         guest.Stand(part.IsStanding);
         guest.ShowName(part.ShowsName);
         guest.Keep(part.Contact);
+        guest.LiveIn(part.Household);
+        if (part.IsOneOff == true)
+        {
+            guest.ComeOnce();
+        }
+
         if (part.FormerSince is { } since)
         {
             guest.Leave(since);
@@ -115,8 +121,14 @@ internal sealed class DocumentRecords(
     {
         if (part.Answer is { } answer)
         {
-            Db.Answers.Add(Answer.First(
-                Group, night, part.Guest, answer.Facts, Guid.NewGuid(), answer.AnsweredAt, answer.IsLate));
+            var kept = Answer.First(
+                Group, night, part.Guest, answer.Facts, Guid.NewGuid(), answer.AnsweredAt, answer.IsLate, answer.SaidBy);
+            if (answer.WaitingNumber is { } number)
+            {
+                kept.Wait(number);
+            }
+
+            Db.Answers.Add(kept);
         }
 
         if (part.Dietary is { } dietary && !isPastKeeping)

@@ -52,7 +52,7 @@ internal sealed record MenuPart(
 /// <param name="Name">Empty for a former guest.</param>
 internal sealed record GuestPart(
     GuestId Id, string Name, PortionClass Portion, bool IsStanding, bool ShowsName, Instant? FormerSince, WishesPart? Wishes,
-    Contact? Contact = null);
+    Contact? Contact = null, string? Household = null, bool? IsOneOff = null);
 
 internal sealed record WishesPart(WishFacts Facts, int ConsentedVersion, Instant ConsentedAt);
 
@@ -71,7 +71,15 @@ internal sealed record NightPart(
 internal sealed record InvitedPart(
     GuestId Guest, Instant? DisownedAt, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack);
 
-internal sealed record AnswerPart(AnswerFacts Facts, Instant AnsweredAt, bool IsLate);
+/// <param name="SaidBy">Null when the guest said it.</param>
+/// <param name="WaitingNumber">The order of the line for seats; null for who does not wait.</param>
+internal sealed record AnswerPart(
+    AnswerFacts Facts, Instant AnsweredAt, bool IsLate, SaidBy? SaidBy = null, int? WaitingNumber = null)
+{
+    public static AnswerPart? Of(Answer? answer) => answer is null
+        ? null
+        : new AnswerPart(answer.Facts, answer.AnsweredAt, answer.IsLate, answer.SaidBy, answer.WaitingNumber);
+}
 
 /// <param name="Note">Readable; null when there is none or the exporting host may not read notes.</param>
 internal sealed record DietaryPart(IReadOnlyList<DietaryNeeds> Needs, string? Note, int ConsentedVersion, Instant ConsentedAt);

@@ -109,7 +109,7 @@ public sealed partial class GroupExport
         Write(json, nameof(GroupDocument.Guests), guests.Select(row => new GuestPart(
             row.Id, row.Name, row.Portion, row.IsStanding, row.ShowsName, row.FormerSince,
             wishes.GetValueOrDefault(row.Id) is { } kept ? new WishesPart(kept.Facts, kept.ConsentedVersion, kept.ConsentedAt) : null,
-            row.Contact)));
+            row.Contact, row.Household, row.IsOneOff ? true : null)));
 
         json.WriteStartArray(GroupDocument.Member(nameof(GroupDocument.Nights)));
         var rows = await NightRows.LoadAsync(db, cancellation);
@@ -161,7 +161,7 @@ public sealed partial class GroupExport
         return new InvitedPart(
             row.GuestId,
             row.DisownedAt,
-            answer is null ? null : new AnswerPart(answer.Facts, answer.AnsweredAt, answer.IsLate),
+            AnswerPart.Of(answer),
             kept is null ? null : new DietaryPart(
                 kept.Needs, access.SeesNotes ? _notes.Read(kept.ProtectedNote).Note : null, kept.ConsentedVersion, kept.ConsentedAt),
             back is null ? null : new LookBackPart(back.Facts, back.SavedAt));

@@ -86,7 +86,7 @@ public sealed class GroupLists
                 night.Facts.Zone,
                 night.CancelledAt is not null,
                 rows.Invitations[night.Id].Count(),
-                rows.Answers.Values.Count(row => row.NightId == night.Id && row.Facts.Presence == Presence.Coming),
+                rows.Answers.Values.Count(row => row.NightId == night.Id && row.Counted.Presence == Presence.Coming),
                 log?.Came.Sum(came => came.Heads),
                 saved is null ? null : PlanBook.Read(saved)?.Pies.Count.Value.Value,
                 log?.Baked?.Value,

@@ -1,7 +1,9 @@
 using GameNight.Nights.Erasure;
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.Links;
+using GameNight.Nights.Messages;
 using GameNight.Nights.Plans;
+using GameNight.Nights.Seats;
 using GameNight.Nights.Storage;
 using GameNight.Planning;
 using Microsoft.Extensions.DependencyInjection;
@@ -31,8 +33,8 @@ internal static class MovingRegistration
             p.GetRequiredService<GuestNotes>(), p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new GuestRemoval(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
-            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<IClock>(),
-            p.GetRequiredService<ILogger<GuestRemoval>>()));
+            p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<TableSeats>(), p.GetRequiredService<Outbox>(),
+            p.GetRequiredService<IClock>(), p.GetRequiredService<ILogger<GuestRemoval>>()));
         services.AddSingleton(p => new GroupRemoval(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>(),
             p.GetRequiredService<ILogger<GroupRemoval>>()));

@@ -96,6 +96,9 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. Counted($"{path}.facts.companions", answer.Facts.Companions.Count, 0, NightFacts.MostCompanionsAllowed),
         .. Likes($"{path}.facts.likes", answer.Facts.Likes, ids),
         .. Moment($"{path}.answeredAt", answer.AnsweredAt, now),
+        .. Counted($"{path}.facts.comesAtMinute", answer.Facts.ComesAtMinute ?? 0, 0, AnswerFacts.LastMinute, DocumentFault.OutOfRange),
+        .. Counted($"{path}.facts.leavesAtMinute", answer.Facts.LeavesAtMinute ?? 0, 0, AnswerFacts.LastMinute, DocumentFault.OutOfRange),
+        .. Counted($"{path}.waitingNumber", answer.WaitingNumber ?? 1, 1, int.MaxValue, DocumentFault.OutOfRange),
     ];
 
     private static IEnumerable<DocumentProblem> Dietary(string path, DietaryPart dietary, Instant now) =>

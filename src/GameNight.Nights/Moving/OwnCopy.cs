@@ -22,7 +22,9 @@ internal sealed record OwnDocument(
     WishesPart? Remembered,
     IReadOnlyList<LikeableTopping> Toppings,
     IReadOnlyList<OwnNight> Nights,
-    Contact? Contact)
+    Contact? Contact,
+    string? Household = null,
+    bool? IsOneOff = null)
 {
     public const string SchemaName = "gamenight-guest";
     public const int CurrentVersion = 1;
@@ -100,13 +102,15 @@ public sealed class OwnCopy
                 night.Facts.Title,
                 night.Facts.ServeAt,
                 night.Facts.Zone,
-                answers.GetValueOrDefault(night.Id) is { } answer ? new AnswerPart(answer.Facts, answer.AnsweredAt, answer.IsLate) : null,
+                AnswerPart.Of(answers.GetValueOrDefault(night.Id)),
                 notes.GetValueOrDefault(night.Id) is { } note
                     ? new DietaryPart(note.Needs, _notes.Read(note.ProtectedNote).Note, note.ConsentedVersion, note.ConsentedAt)
                     : null,
                 backs.GetValueOrDefault(night.Id) is { } back ? new LookBackPart(back.Facts, back.SavedAt) : null,
                 logs.GetValueOrDefault(night.Id)?.Facts.Came.SingleOrDefault(came => came.GuestId == guest.Id.Value)?.Heads,
                 [.. messages[night.Id].Select(row => new OwnMessage(row.Kind, row.State, row.SettledAt ?? row.QueuedAt))]))],
-            guest.Contact);
+            guest.Contact,
+            guest.Household,
+            guest.IsOneOff ? true : null);
     }
 }

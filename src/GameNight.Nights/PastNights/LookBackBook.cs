@@ -205,7 +205,7 @@ public sealed class LookBackBook
         SaidBy(past, guest)?.Facts);
 
     private static bool WasPart(PastNight past, GuestId guest) => past.Invited.Any(row =>
-        row.Guest.Id == guest && Attendance.WasPart(row.Guest, row.Answer?.Facts, past.Log?.Facts));
+        row.Guest.Id == guest && Attendance.WasPart(row.Guest, row.Answer?.Counted, past.Log?.Facts));
 
     private static LookBack? SaidBy(PastNight past, GuestId guest) => past.LookBacks.FirstOrDefault(row => row.GuestId == guest);
 

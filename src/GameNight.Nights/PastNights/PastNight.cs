@@ -14,7 +14,7 @@ internal sealed record PastNight(
     Night Night, IReadOnlyList<Invitee> Invited, BakeLog? Log, IReadOnlyList<LookBack> LookBacks, NightPies Pies,
     SlicesAccount Slices)
 {
-    public int People => Invited.Sum(row => Attendance.Heads(row.Guest, row.Answer?.Facts, Log?.Facts));
+    public int People => Invited.Sum(row => Attendance.Heads(row.Guest, row.Answer?.Counted, Log?.Facts));
 
     public Opinions Opinions => Opinions.Of(LookBacks.Select(row => row.Facts), Pies);
 

@@ -161,7 +161,7 @@ public sealed class PastNightsDesk
             past.Slices,
             [.. past.Invited
                 .Select(row => new CameRow(
-                    row.Guest.Id, row.Guest.Name, Attendance.Expected(row.Guest, row.Answer?.Facts), Attendance.Noted(row.Guest, log)))
+                    row.Guest.Id, row.Guest.Name, Attendance.Expected(row.Guest, row.Answer?.Counted), Attendance.Noted(row.Guest, log)))
                 .OrderBy(row => row.Name, StringComparer.OrdinalIgnoreCase)],
             log,
             past.Won,

@@ -17,12 +17,34 @@ public sealed record Companion(PortionClass Portion);
 /// <summary>A guest's answer in full. An answer replaces the earlier one.</summary>
 /// <param name="Remotely">Joins from elsewhere and eats nothing.</param>
 /// <param name="Likes">Menu item id (without dashes) to liking; what is not named is fine.</param>
+/// <param name="ComesAtMinute">Comes at about this minute of the local day, 0 to 1439; null from the beginning.</param>
+/// <param name="LeavesAtMinute">Leaves at about this minute of the local day, 0 to 1439; null stays to the end.</param>
+/// <param name="AloneIfNeeded">Comes without the companions when there is one seat and not one for everybody.</param>
 public sealed record AnswerFacts(
     Presence Presence,
     bool Remotely,
     Hunger Hunger,
     IReadOnlyList<Companion> Companions,
-    IReadOnlyDictionary<string, Liking> Likes);
+    IReadOnlyDictionary<string, Liking> Likes,
+    int? ComesAtMinute = null,
+    int? LeavesAtMinute = null,
+    bool? AloneIfNeeded = null)
+{
+    public const int LastMinute = 1439;
+
+    /// <summary>People who want a seat at the table.</summary>
+    public int SeatsWanted => Presence == Presence.Coming && !Remotely ? 1 + Companions.Count : 0;
+}
+
+/// <summary>Who said an answer, when it was not the guest through their link.</summary>
+public enum SaidBy
+{
+    /// <summary>A host wrote down what the guest said elsewhere.</summary>
+    Host,
+
+    /// <summary>Somebody of the same household ticked that it holds for this guest too.</summary>
+    Household,
+}
 
 /// <summary>The answer of one guest for one night.</summary>
 public sealed class Answer
@@ -51,19 +73,46 @@ public sealed class Answer
     /// <summary>Came after the dough commitment.</summary>
     public bool IsLate { get; private set; }
 
-    public static Answer First(GroupId groupId, NightId nightId, GuestId guestId, AnswerFacts facts, Guid key, Instant at, bool isLate)
+    /// <summary>Null when the guest said it themselves.</summary>
+    public SaidBy? SaidBy { get; private set; }
+
+    /// <summary>The place in line for a seat, as they came; null for who has one or needs none.</summary>
+    public int? WaitingNumber { get; private set; }
+
+    public bool IsWaiting => WaitingNumber is not null;
+
+    /// <summary>What is reckoned with: who waits for a seat is not expected.</summary>
+    public AnswerFacts Counted => IsWaiting ? Facts with { Presence = Presence.NotComing, Companions = [] } : Facts;
+
+    public static Answer First(
+        GroupId groupId, NightId nightId, GuestId guestId, AnswerFacts facts, Guid key, Instant at, bool isLate, SaidBy? saidBy = null)
     {
         var answer = new Answer(groupId, nightId, guestId) { Facts = facts };
-        answer.Replace(facts, key, at, isLate);
+        answer.Replace(facts, key, at, isLate, saidBy);
         return answer;
     }
 
-    public void Replace(AnswerFacts facts, Guid key, Instant at, bool isLate)
+    public void Replace(AnswerFacts facts, Guid key, Instant at, bool isLate, SaidBy? saidBy = null)
     {
         Facts = facts;
         LastKey = key;
         AnsweredAt = at;
         IsLate = isLate;
+        SaidBy = saidBy;
+        Revision++;
+    }
+
+    public void Wait(int number) => WaitingNumber = number;
+
+    /// <summary>For who has just answered: there is room, or no seat is needed.</summary>
+    public void NeedNotWait() => WaitingNumber = null;
+
+    /// <summary>A seat became free for who waited: newer than any form that is still open.</summary>
+    /// <param name="alone">There is one seat, and the guest said that they would come without companions.</param>
+    public void Seat(bool alone)
+    {
+        WaitingNumber = null;
+        Facts = alone ? Facts with { Companions = [] } : Facts;
         Revision++;
     }
 }

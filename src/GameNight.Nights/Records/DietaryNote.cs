@@ -33,6 +33,16 @@ public sealed class DietaryNote
     public int ConsentedVersion { get; private set; }
     public Instant ConsentedAt { get; private set; }
 
+    /// <summary>Of the guest and the first companions only: the others do not come.</summary>
+    public void KeepFirst(int eaters) => Needs = [.. Needs.Take(eaters)];
+
+    /// <param name="eaters">0 for the guest, then the companions who still come.</param>
+    public void KeepOnly(IReadOnlyList<int> eaters)
+    {
+        var kept = eaters.Select(index => index < Needs.Count ? Needs[index] : DietaryNeeds.None).ToList();
+        Needs = kept.SequenceEqual(Needs) ? Needs : kept;
+    }
+
     public void Set(IReadOnlyList<DietaryNeeds> needs, string? protectedNote, Instant consentedAt)
     {
         Needs = needs;

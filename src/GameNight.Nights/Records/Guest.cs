@@ -7,6 +7,7 @@ namespace GameNight.Nights.Records;
 public sealed class Guest
 {
     public const int LongestName = 60;
+    public const int LongestHousehold = 40;
 
     public Guest(GroupId groupId, GuestId id, string name, PortionClass portion, HostId? hostId)
     {
@@ -27,6 +28,12 @@ public sealed class Guest
 
     /// <summary>Invited to every new night unless the host takes them off.</summary>
     public bool IsStanding { get; private set; } = true;
+
+    /// <summary>Invited for one night only: gone with its links unless a host keeps them.</summary>
+    public bool IsOneOff { get; private set; }
+
+    /// <summary>Who lives under one roof comes together or not at all: the same name, null for nobody to come with.</summary>
+    public string? Household { get; private set; }
 
     /// <summary>The guest allows other guests to read their name among those who come.</summary>
     public bool ShowsName { get; private set; }
@@ -72,7 +79,19 @@ public sealed class Guest
         Portion = portion;
     }
 
-    public void Stand(bool isStanding) => IsStanding = isStanding;
+    /// <summary>Who is invited to every night is no longer one of a single night.</summary>
+    public void Stand(bool isStanding)
+    {
+        IsStanding = isStanding;
+        IsOneOff &= !isStanding;
+    }
+
+    public void ComeOnce() => (IsOneOff, IsStanding) = (true, false);
+
+    /// <summary>Stays in the group's list after all.</summary>
+    public void Stay() => IsOneOff = false;
+
+    public void LiveIn(string? household) => Household = household;
 
     public void ShowName(bool shows) => ShowsName = shows;
 
@@ -85,6 +104,8 @@ public sealed class Guest
         HostId = null;
         IsStanding = false;
         ShowsName = false;
+        IsOneOff = false;
+        Household = null;
         Contact = null;
         FeedGeneration = 0;
         FormerSince ??= at;

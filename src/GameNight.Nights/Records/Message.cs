@@ -20,6 +20,9 @@ public enum MessageKind
 
     /// <summary>After the night, with the link to look back.</summary>
     Thanks,
+
+    /// <summary>To somebody who waited for a seat: now there is one.</summary>
+    Seat,
 }
 
 /// <summary>How far a message is.</summary>
@@ -94,7 +97,7 @@ public sealed class Message
 
     /// <summary>
     /// Which of its kind it is: the generation of the link for an invitation, the first or second reminder, how often the
-    /// night had moved for what tells of moves and calling off.
+    /// night had moved for what tells of moves and calling off, the revision of the answer for a seat.
     /// </summary>
     public int About { get; private set; }
 

@@ -12,6 +12,8 @@ namespace GameNight.Nights.Records;
 /// <param name="MostCompanions">How many people a guest may bring, 0 to 10.</param>
 /// <param name="Courses">What is served beside the pies.</param>
 /// <param name="ShortageWeight">A missing pie is as bad as so many left over; null goes by <paramref name="RunOutChance"/>.</param>
+/// <param name="Seats">At the table, hosts counted in, 1 to 300; whoever comes beyond them waits. Null for as many as come.</param>
+/// <param name="Played">What is played; null when nobody said.</param>
 public sealed record NightFacts(
     string Title,
     LocalDateTime ServeAt,
@@ -26,12 +28,22 @@ public sealed record NightFacts(
     int LongestColdHours,
     int MostCompanions,
     IReadOnlyList<Course>? Courses = null,
-    double? ShortageWeight = null)
+    double? ShortageWeight = null,
+    int? Seats = null,
+    Played? Played = null)
 {
     public const int LongestTitle = 80;
     public const int LongestAddress = 200;
     public const int LongestBring = 200;
     public const int MostCompanionsAllowed = 10;
+    public const int MostSeats = 300;
+}
+
+/// <summary>What is played, in the host's words.</summary>
+/// <param name="Players">With how many it works; null when that does not matter.</param>
+public sealed record Played(string Name, PlayersWanted? Players = null)
+{
+    public const int LongestName = 80;
 }
 
 /// <summary>The serving time was changed at a moment, from one local time and zone to another, or the place was.</summary>

@@ -1,3 +1,4 @@
+using GameNight.Nights.ForGuests;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
@@ -35,13 +36,18 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             .OrderBy(item => item.Role).ThenBy(item => item.Order).ThenBy(item => item.Id).ToListAsync(cancellation);
         var dough = await db.CommittedDoughs.AsNoTracking().SingleOrDefaultAsync(row => row.NightId == id, cancellation);
         var invited = await db.InvitedTo(id).ToListAsync(cancellation);
+        // Who waits for a seat is not expected; a seat that becomes free makes another plan.
+        var expected = invited.Where(row => row.Answer is not { IsWaiting: true }).ToList();
+        var households = Households([.. expected.Select(row => row.Guest)]);
         var past = kitchen.Facts.LeavesPastOut == true
             ? null
             : await PastEvenings.LoadAsync(db, night, tables.Appetite, cancellation);
 
         return new NightSnapshot(
             NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone),
-            [.. invited.Select(row => ToSnapshot(row.Guest, row.Answer?.Facts, row.Note?.Needs ?? [], past?[row.Guest.Id].ToList()))],
+            [.. expected.Select(row => ToSnapshot(
+                row.Guest, row.Answer?.Facts, row.Note?.Needs ?? [], past?[row.Guest.Id].ToList(),
+                households.GetValueOrDefault(row.Guest.Id), StayTimes.Of(night.Facts, row.Answer?.Facts)))],
             dough is null ? kitchen.Facts.Kitchen : AsPlanned(kitchen.Facts.Kitchen, dough),
             recipe.Formula,
             recipe.Shape,
@@ -63,7 +69,8 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             night.Facts.Courses is { Count: > 0 } courses ? courses : null,
             PastEvenings.Length(night.Facts),
             night.Facts.ShortageWeight,
-            dough is null ? null : night.Overrides.Late);
+            dough is null ? null : night.Overrides.Late,
+            night.Facts.Played?.Players is { } players and not { Fewest: null, Most: null } ? players : null);
     }
 
     /// <summary>
@@ -82,7 +89,17 @@ internal sealed class NightSnapshots(ReferenceTables tables)
     /// <summary>The id of a companion in snapshots and plans: the guest's id and their number from 1.</summary>
     public static string CompanionId(GuestId guest, int number) => $"{guest}+{number}";
 
-    private static GuestSnapshot ToSnapshot(Guest guest, AnswerFacts? answer, IReadOnlyList<DietaryNeeds> needs, List<PastEvening>? past)
+    /// <summary>A number for each household of which more than one is expected: its name stays where people are.</summary>
+    private static Dictionary<GuestId, string> Households(IReadOnlyList<Guest> guests) => guests
+        .Where(guest => guest.Household is not null)
+        .GroupBy(guest => guest.Household!)
+        .Where(home => home.Count() > 1)
+        .OrderBy(home => home.Min(guest => guest.Id.Value))
+        .SelectMany((home, index) => home.Select(guest => (guest.Id, Number: index + 1)))
+        .ToDictionary(row => row.Id, row => $"household-{row.Number}");
+
+    private static GuestSnapshot ToSnapshot(
+        Guest guest, AnswerFacts? answer, IReadOnlyList<DietaryNeeds> needs, List<PastEvening>? past, string? household, Stay? stay)
     {
         var self = new Eater(
             guest.Id.ToString(),
@@ -98,7 +115,7 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             EatsHere: answer is not { Remotely: true },
             NeedsOf(index + 1),
             new Dictionary<string, Liking>()));
-        return new GuestSnapshot(guest.Id.ToString(), StateOf(guest, answer), [self, .. companions], Past: past is { Count: > 0 } ? past : null);
+        return new GuestSnapshot(guest.Id.ToString(), StateOf(guest, answer), [self, .. companions], household, past is { Count: > 0 } ? past : null, stay);
 
         DietaryNeeds NeedsOf(int index) => index < needs.Count ? needs[index] : DietaryNeeds.None;
     }

@@ -1,3 +1,4 @@
+using GameNight.Nights.ForGuests;
 using GameNight.Nights.PastNights;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
@@ -47,14 +48,16 @@ internal static class PastEvenings
 
         return rows
             .OrderBy(row => ids.IndexOf(row.NightId))
-            .Select(row => (row.Guest.Id, Evening: Of(row.NightId, row.Guest, row.Answer?.Facts)))
+            .Select(row => (row.Guest.Id, Evening: Of(row.NightId, row.Guest, row.Answer?.Facts, row.Answer?.IsWaiting == true)))
             .Where(row => row.Evening is { Came: not null } or { Slices: not null })
             .ToLookup(row => row.Id, row => row.Evening);
 
-        PastEvening Of(NightId past, Guest guest, AnswerFacts? answer)
+        PastEvening Of(NightId past, Guest guest, AnswerFacts? answer, bool waited)
         {
             var (log, facts) = (logs.GetValueOrDefault(past), nights.Single(row => row.Id == past).Facts);
             var eaten = said.GetValueOrDefault((past, guest.Id));
+            var appetite = EveningAppetite.Factor(facts.Courses, Length(facts), table)
+                * PartOfEvening.Appetite(StayTimes.Of(facts, answer), Length(facts), table);
             return new PastEvening(
                 ids.IndexOf(past) + 1,
                 then.TryGetValue((past.Value, guest.Id.ToString()), out var known)
@@ -62,13 +65,13 @@ internal static class PastEvenings
                     ? state
                     : NightSnapshots.StateOf(guest, answer),
 
-                // Who joined from elsewhere was there, and ate nothing that is counted here.
-                answer is { Remotely: true } ? null : Attendance.Noted(guest, log) is { } heads ? heads > 0 : null,
+                // Who joined from elsewhere was there, and ate nothing that is counted here; for who waited there was no seat.
+                waited || answer is { Remotely: true } ? null : Attendance.Noted(guest, log) is { } heads ? heads > 0 : null,
                 answer is { Remotely: true } ? null : eaten,
                 eaten is null ? null : slices.GetValueOrDefault(past),
                 eaten is not null && SlicesAccount.Of(null, 1, log) is { Left: 0 } ? true : null,
                 eaten is not null && answer is { Hunger: not Hunger.AsUsual } ? answer.Hunger : null,
-                eaten is not null && EveningAppetite.Factor(facts.Courses, Length(facts), table) is var factor and not 1 ? new Share(factor) : null);
+                eaten is not null && appetite is not (1 or 0) ? new Share(appetite) : null);
         }
     }
 

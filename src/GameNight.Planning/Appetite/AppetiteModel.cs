@@ -21,11 +21,13 @@ public sealed class AppetiteModel
     private readonly AppetiteTable _table;
     private readonly GroupBelief _belief;
     private readonly double _evening;
+    private readonly Duration? _length;
     private readonly List<Draw> _draws;
 
-    private AppetiteModel(IReadOnlyList<GuestSnapshot> guests, Grams slice, double evening, AppetiteTable table)
+    private AppetiteModel(
+        IReadOnlyList<GuestSnapshot> guests, Grams slice, IReadOnlyList<Course>? courses, Duration? length, AppetiteTable table)
     {
-        (_guests, _table, _evening) = (guests, table, evening);
+        (_guests, _table, _evening, _length) = (guests, table, EveningAppetite.Factor(courses, length, table), length);
         _belief = new GroupBelief(guests, slice, table);
         _draws = [.. guests
             .GroupBy(guest => (guest.Household, Alone: guest.Household is null ? guest.Id : null, guest.Answer))
@@ -38,14 +40,14 @@ public sealed class AppetiteModel
     /// <param name="ball">Dough of one pie.</param>
     /// <param name="slicesPerPie">4 to 16.</param>
     /// <param name="length">From the first pie to the end; null when nobody said.</param>
+    /// <param name="players">With how many what is played works; null when nobody said.</param>
     public static (SlicesForecast Forecast, SliceDistribution Demand) Forecast(
         IReadOnlyList<GuestSnapshot> guests, Grams ball, int slicesPerPie, AppetiteTable table,
-        IReadOnlyList<Course>? courses = null, Duration? length = null)
+        IReadOnlyList<Course>? courses = null, Duration? length = null, PlayersWanted? players = null)
     {
-        var model = new AppetiteModel(guests, ball / slicesPerPie, EveningAppetite.Factor(courses, length, table), table);
+        var model = new AppetiteModel(guests, ball / slicesPerPie, courses, length, table);
         var demand = model.Sum(draw => draw.Eaters);
-        var people = model._draws.Aggregate(SliceDistribution.None, (sum, draw) =>
-            sum + SliceDistribution.Certainly(draw.Eaters.Count(one => one.Appetite is not null)).WithChance(draw.Chance));
+        var people = model.Heads(one => one.Appetite is not null);
         var chances = model._draws.SelectMany(draw => draw.Guests.Select(guest => (guest.Id, draw.Chance))).ToDictionary(row => row.Id, row => row.Chance);
         var appetites = model._draws.SelectMany(draw => draw.Eaters).ToDictionary(one => one.Eater.Id);
         var past = guests.Select(model._belief.Counted).OfType<PastCounted>().ToList();
@@ -57,14 +59,15 @@ public sealed class AppetiteModel
                 eater.Id, new Share(chances[guest.Id]), chances[guest.Id] * (appetites[eater.Id].Appetite?.Mean ?? 0))))],
             model.Groups(),
             [.. model.Reasons(), .. EveningAppetite.Reasons(courses, length, table), .. model._belief.Because],
-            past.Count > 0 ? past : null);
+            past.Count > 0 ? past : null,
+            players is { Fewest: null, Most: null } or null ? null : Players(model.Heads(_ => true), players));
         return (forecast, demand);
     }
 
     /// <summary>Tonight's appetite of one person, if they come: null for who eats nothing here.</summary>
     private Hungry Forecast(GuestSnapshot guest, Eater eater)
     {
-        var tonight = _table.Of(eater.Hunger).Factor * _evening * (eater.Stays?.Value ?? 1);
+        var tonight = _table.Of(eater.Hunger).Factor * _evening * Part(guest, eater);
         if (!eater.EatsHere || tonight <= 0)
         {
             return new Hungry(eater, null, SliceDistribution.None);
@@ -74,6 +77,20 @@ public sealed class AppetiteModel
         var appetite = usual with { Rate = usual.Rate / tonight };
         return new Hungry(eater, appetite, SliceDistribution.GammaPoisson(appetite.Shape, appetite.Rate));
     }
+
+    /// <summary>What is left of an appetite by being there for a part of the evening.</summary>
+    private double Part(GuestSnapshot guest, Eater eater) =>
+        eater.Stays?.Value ?? PartOfEvening.Appetite(guest.Stay, _length, _table);
+
+    /// <summary>How many of these people come.</summary>
+    private SliceDistribution Heads(Func<Hungry, bool> counts) => _draws.Aggregate(SliceDistribution.None, (sum, draw) =>
+        sum + SliceDistribution.Certainly(draw.Eaters.Count(counts)).WithChance(draw.Chance));
+
+    private static PlayersForecast Players(SliceDistribution heads, PlayersWanted wanted) => new(
+        wanted,
+        Band(heads),
+        new Share(wanted.Fewest is { } fewest ? heads.AtMost(fewest - 1) : 0),
+        new Share(wanted.Most is { } most ? heads.MoreThan(most) : 0));
 
     private SliceDistribution Sum(Func<Draw, IEnumerable<Hungry>> of) => _draws.Aggregate(
         SliceDistribution.None,
@@ -138,8 +155,29 @@ public sealed class AppetiteModel
             .. answers, .. portions,
             .. together.Count > 0 ? [new HouseholdsTogether(together.Count, together.Sum(draw => draw.Guests.Count))] : Array.Empty<Reason>(),
             .. inPart > 0 ? [new PartOfTheEvening(inPart)] : Array.Empty<Reason>(),
+            .. LateAndEarly(),
             .. remote > 0 ? [new RemoteNotCounted(remote)] : Array.Empty<Reason>(),
         ];
+    }
+
+    private IEnumerable<Reason> LateAndEarly()
+    {
+        var eating = PartOfEvening.EatingTime(_length, _table);
+        var inPart = (
+            from draw in _draws
+            where draw.Chance > 0
+            from guest in draw.Guests
+            from eater in guest.Eaters
+            where eater is { EatsHere: true, Stays: null } && Part(guest, eater) < 1
+            select (guest.Stay, Part: Part(guest, eater))).ToList();
+        if (inPart.Count > 0)
+        {
+            yield return new LateAndEarlyCounted(
+                inPart.Count(one => one.Stay?.ComesAfter > Duration.Zero),
+                inPart.Count(one => one.Stay?.LeavesAfter < eating),
+                eating,
+                new Share(inPart.Average(one => one.Part)));
+        }
     }
 
     /// <summary>People who come together or not at all.</summary>

@@ -22,6 +22,9 @@ public sealed record HouseholdsTogether(int Households, int Guests) : Reason;
 /// <summary>So many come late or leave early and eat their part.</summary>
 public sealed record PartOfTheEvening(int People) : Reason;
 
+/// <summary>So many come late or leave early; over the hours in which pies are eaten they eat this much of their appetite.</summary>
+public sealed record LateAndEarlyCounted(int Late, int Early, Duration EatingTime, Share OfUsual) : Reason;
+
 /// <summary>What is served beside the pies leaves this much of the appetite for them.</summary>
 public sealed record CoursesOnTheTable(int Courses, Share Left) : Reason;
 

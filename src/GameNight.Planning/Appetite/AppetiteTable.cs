@@ -29,6 +29,14 @@ public sealed record CourseRow(AppetiteTaken Takes, double Share, string Source)
 
 public sealed record EveningRow(double Hours, double Factor, string Source);
 
+/// <param name="Missed">Share of the eating time that somebody is not there, 0 to 1.</param>
+/// <param name="Appetite">What is left of their appetite.</param>
+public sealed record MissedRow(double Missed, double Appetite, string Source);
+
+/// <summary>What coming late or leaving early leaves of an appetite; straight lines between the rows.</summary>
+/// <param name="EatingHours">From the first pie, most pies are eaten within so many hours.</param>
+public sealed record PartOfEveningRow(double EatingHours, IReadOnlyList<MissedRow> Rows, string Source);
+
 /// <summary>A missing pie is as bad as so many left over.</summary>
 public sealed record ShortageRow(double Usual, double Low, double High, string Source);
 
@@ -43,6 +51,7 @@ public sealed record AppetiteTable(
     LearningRow Learning,
     IReadOnlyList<CourseRow> Courses,
     IReadOnlyList<EveningRow> Evening,
+    PartOfEveningRow PartOfEvening,
     ShortageRow ShortageWeight,
     RunOutRow RunOutChance)
 {

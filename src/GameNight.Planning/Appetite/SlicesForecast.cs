@@ -20,13 +20,15 @@ public sealed record PastCounted(
 /// <param name="Slices">Slices wanted in all.</param>
 /// <param name="People">People expected to eat here.</param>
 /// <param name="Past">Guests whose own past nights count; null when none do.</param>
+/// <param name="Players">How many may play; null when nobody said with how many it works.</param>
 public sealed record SlicesForecast(
     Estimate<double> Slices,
     Estimate<double> People,
     IReadOnlyList<EaterForecast> Eaters,
     IReadOnlyList<GroupForecast> MustNotGroups,
     IReadOnlyList<Reason> Because,
-    IReadOnlyList<PastCounted>? Past = null);
+    IReadOnlyList<PastCounted>? Past = null,
+    PlayersForecast? Players = null);
 
 /// <summary>One possible number of pies and what it would mean.</summary>
 public sealed record PieChoice(

@@ -21,6 +21,7 @@ public static class Discriminators
         [typeof(DoughIsBegun)] = "doughIsBegun",
         [typeof(HouseholdsTogether)] = "householdsTogether",
         [typeof(PartOfTheEvening)] = "partOfTheEvening",
+        [typeof(LateAndEarlyCounted)] = "lateAndEarlyCounted",
         [typeof(CoursesOnTheTable)] = "coursesOnTheTable",
         [typeof(EveningLasts)] = "eveningLasts",
         [typeof(ChanceFromPastNights)] = "chanceFromPastNights",

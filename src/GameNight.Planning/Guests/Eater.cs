@@ -6,7 +6,9 @@ namespace GameNight.Planning.Guests;
 /// <param name="Id">1 to 64 characters, unique in the night.</param>
 /// <param name="EatsHere">False for people who only join remotely and eat nothing.</param>
 /// <param name="Likes">Topping id to liking; a topping that is not named is <see cref="Liking.Fine"/>.</param>
-/// <param name="Stays">Who comes late or leaves early eats this share of their appetite; null for all of it.</param>
+/// <param name="Stays">
+/// Who comes late or leaves early eats this share of their appetite; null for what the guest's <see cref="Stay"/> makes of it.
+/// </param>
 public sealed record Eater(
     string Id,
     PortionClass Portion,

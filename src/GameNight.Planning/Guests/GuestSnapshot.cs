@@ -5,9 +5,11 @@ namespace GameNight.Planning.Guests;
 /// </summary>
 /// <param name="Household">Guests of one household who gave the same answer come together or not at all.</param>
 /// <param name="Past">What past nights say of the guest; of companions nothing is known.</param>
+/// <param name="Stay">Who comes late or leaves early; null for the whole evening. Companions come and go along.</param>
 public sealed record GuestSnapshot(
     string Id,
     AnswerState Answer,
     IReadOnlyList<Eater> Eaters,
     string? Household = null,
-    IReadOnlyList<PastEvening>? Past = null);
+    IReadOnlyList<PastEvening>? Past = null,
+    Stay? Stay = null);

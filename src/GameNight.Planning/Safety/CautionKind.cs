@@ -12,4 +12,7 @@ public enum CautionKind
     GarlicInOil,
     DoughPartsWithoutLabel,
     WarmFridge,
+
+    /// <summary>Somebody comes late: slices are kept for them.</summary>
+    SlicesKept,
 }

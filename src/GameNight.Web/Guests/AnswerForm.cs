@@ -3,6 +3,8 @@ using GameNight.Nights.ForGuests;
 using GameNight.Nights.Records;
 using GameNight.Planning.Guests;
 using Microsoft.Extensions.Primitives;
+using NodaTime;
+using NodaTime.Text;
 
 namespace GameNight.Web.Guests;
 
@@ -22,10 +24,16 @@ public sealed record AnswerForm(
     int Revision,
     Guid Key,
     bool Remembers,
-    bool ShowsName)
+    bool ShowsName,
+    int? ComesAtMinute = null,
+    int? LeavesAtMinute = null,
+    bool AloneIfNeeded = false,
+    IReadOnlyList<GuestId>? SameFor = null)
 {
     private const string Avoid = "a";
     private const string MustNotTouch = "t";
+
+    private static readonly LocalTimePattern Times = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
     /// <summary>The form of a guest's current answer, or one that begins with what they asked to be remembered.</summary>
     public static AnswerForm Of(InvitationView invitation) => new(
@@ -43,7 +51,10 @@ public sealed record AnswerForm(
         invitation.Revision,
         Guid.CreateVersion7(),
         invitation.Remembered is not null,
-        invitation.ShowsName);
+        invitation.ShowsName,
+        invitation.Answer?.ComesAtMinute,
+        invitation.Answer?.LeavesAtMinute,
+        invitation.Answer?.AloneIfNeeded == true);
 
     public static AnswerForm Parse(IFormCollection form, InvitationView invitation)
     {
@@ -66,7 +77,11 @@ public sealed record AnswerForm(
             int.TryParse(form["revision"], NumberStyles.None, CultureInfo.InvariantCulture, out var revision) ? revision : 0,
             Guid.TryParse(form["key"], out var key) ? key : Guid.CreateVersion7(),
             form.ContainsKey("remember"),
-            form.ContainsKey("showsName"));
+            form.ContainsKey("showsName"),
+            MinuteOf(form["comes"]),
+            MinuteOf(form["leaves"]),
+            form.ContainsKey("alone"),
+            [.. invitation.Household.Where(fellow => form.ContainsKey(SameField(fellow.Id))).Select(fellow => fellow.Id)]);
     }
 
     /// <summary>The same values with the newest revision and a key of their own: for sending after all.</summary>
@@ -84,18 +99,28 @@ public sealed record AnswerForm(
         var slots = Companions.Select((portion, index) => (Portion: portion, Needs: Needs[index + 1]))
             .Where(slot => slot.Portion is not null).ToList();
         return new GuestAnswer(
-            new AnswerFacts(presence, Remotely, Hunger, [.. slots.Select(slot => new Companion(slot.Portion!.Value))], Likes),
+            new AnswerFacts(presence, Remotely, Hunger, [.. slots.Select(slot => new Companion(slot.Portion!.Value))], Likes,
+                ComesAtMinute, LeavesAtMinute, AloneIfNeeded ? true : null),
             [Needs[0], .. slots.Select(slot => slot.Needs)],
             Note,
             Consents,
             Revision,
             Key,
             Remembers,
-            ShowsName);
+            ShowsName,
+            SameFor is { Count: > 0 } ? SameFor : null);
     }
 
     /// <summary>Name of the field for a diet of an eater; 0 is the guest, then the companions.</summary>
     public static string DietField(int slot, Diet diet) => $"diet{slot}-{diet}";
+
+    /// <summary>Name of the field that an answer holds for somebody else of the household too.</summary>
+    public static string SameField(GuestId fellow) => $"same-{fellow}";
+
+    /// <summary>A time as it stands in a field.</summary>
+    public static string TimeValue(int minuteOfDay) => Times.Format(TimeOf(minuteOfDay));
+
+    public static LocalTime TimeOf(int minuteOfDay) => LocalTime.FromMinutesSinceMidnight(minuteOfDay);
 
     public static string AllergenField(int slot, Allergen allergen) => $"must{slot}-{allergen}";
 
@@ -106,6 +131,9 @@ public sealed record AnswerForm(
     /// <summary>As many companions as are allowed, or as came in an answer before fewer were.</summary>
     private static int Slots(InvitationView invitation) =>
         Math.Max(invitation.MostCompanions, invitation.Answer?.Companions.Count ?? 0);
+
+    private static int? MinuteOf(StringValues text) =>
+        Times.Parse(text.ToString()).TryGetValue(default, out var time) ? (time.Hour * 60) + time.Minute : null;
 
     private static DietaryNeeds NeedsOf(IFormCollection form, int slot) => new(
         [.. Enum.GetValues<Diet>().Where(diet => form.ContainsKey(DietField(slot, diet)))],

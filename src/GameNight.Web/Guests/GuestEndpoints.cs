@@ -8,6 +8,7 @@ using GameNight.Web.Wording;
 using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
 using NodaTime;
 
 namespace GameNight.Web.Guests;
@@ -44,11 +45,12 @@ internal static class GuestEndpoints
     }
 
     private static async Task<IResult> ShowAsync(
-        string token, GuestBook book, LookBackBook lookBacks, IClock clock, string? sent, CancellationToken cancellation) =>
+        string token, GuestBook book, LookBackBook lookBacks, IClock clock, string? sent, [FromQuery(Name = "as")] string? sentAs,
+        CancellationToken cancellation) =>
         await book.LookAsync(LinkToken.TryParse(token), cancellation) switch
         {
             InvitationLookup.Found found => Page(
-                token, found.Invitation, AnswerForm.Of(found.Invitation), Thanks(sent, found.Invitation),
+                token, found.Invitation, AnswerForm.Of(found.Invitation), Thanks(sent, sentAs, found.Invitation),
                 lookBack: found.Invitation.ServeAtInstant <= clock.GetCurrentInstant()
                     ? await lookBacks.LinkOfAsync(LinkToken.TryParse(token), cancellation)
                     : null),
@@ -88,19 +90,13 @@ internal static class GuestEndpoints
         {
             return await book.AnswerAsync(link, answer, cancellation) switch
             {
-                AnswerResult.Recorded => Sent(token, KeptNothing(typed) ? "unsaid" : "yes"),
-                AnswerResult.RecordedAsLateChange => Sent(token, KeptNothing(typed) ? "late-unsaid" : "late"),
+                AnswerResult.Recorded => Sent(token, KeptNothing(typed) ? "unsaid" : "yes", typed.Key),
+                AnswerResult.RecordedAsLateChange => Sent(token, KeptNothing(typed) ? "late-unsaid" : "late", typed.Key),
                 AnswerResult.AnsweredElsewhere elsewhere => Page(
                     token, elsewhere.Current, typed.Renewed(elsewhere.Current.Revision),
                     new(Phrase.Fill(GuestPages.AnsweredElsewhere, Summary(elsewhere.Current)), IsCare: true),
                     StatusCodes.Status409Conflict),
-                AnswerResult.Refused { Fault: AnswerFault.TooManyCompanions } refused => Page(
-                    token, invitation, typed,
-                    new(Phrase.Fill(GuestPages.TooManyCompanions, refused.Most), IsCare: true),
-                    StatusCodes.Status400BadRequest),
-                AnswerResult.Refused refused => Page(
-                    token, invitation, typed,
-                    new(Phrase.Fill(GuestPages.NoteTooLong, refused.Most), IsCare: true), StatusCodes.Status400BadRequest),
+                AnswerResult.Refused refused => Refused(token, invitation, typed, refused),
                 AnswerResult.NightIsCancelled => Sent(token, "cancelled"),
                 AnswerResult.LinkNotValid invalid => NotValid(invalid.IsExpired),
                 var other => throw new InvalidOperationException($"Unknown result {other}."),
@@ -199,13 +195,16 @@ internal static class GuestEndpoints
     };
 
     /// <summary>303: reloading or going back never sends the form again.</summary>
-    private static SeeOther Sent(string token, string how) => new($"/i/{token}?sent={how}");
+    /// <param name="key">Of the answer that was sent: whoever looks again is told when it is not the last any more.</param>
+    private static SeeOther Sent(string token, string how, Guid? key = null) =>
+        new(key is { } sent ? $"/i/{token}?sent={how}&as={sent:N}" : $"/i/{token}?sent={how}");
 
     /// <summary>A link that was copied with these thanks promises nothing to whoever has not answered.</summary>
-    private static Message? Thanks(string? sent, InvitationView invitation) => sent switch
+    private static Message? Thanks(string? sent, string? sentAs, InvitationView invitation) => sent switch
     {
         "forgotten" when invitation.Remembered is null => new(GuestPages.NothingRemembered, IsCare: false),
         _ when invitation.Answer is null || invitation.IsCancelled => null,
+        not null when WasReplaced(sentAs, invitation) => new(Phrase.Fill(AnswerPages.ReplacedSince, Summary(invitation)), IsCare: true),
         "confirmed" when invitation.Moved is null => new(Phrase.Fill(GuestPages.AnswerHolds, invitation.GuestName), IsCare: false),
         "yes" => new(Phrase.Fill(GuestPages.Kept, invitation.GuestName), IsCare: false),
         "late" => new(GuestPages.KeptAsLate, IsCare: false),
@@ -214,10 +213,31 @@ internal static class GuestEndpoints
         _ => null,
     };
 
+    private static bool WasReplaced(string? sentAs, InvitationView invitation) =>
+        Guid.TryParse(sentAs, out var key) && invitation.LastKey != key;
+
+    private static RazorComponentResult<InvitationPage> Refused(
+        string token, InvitationView invitation, AnswerForm typed, AnswerResult.Refused refused)
+    {
+        var (field, sentence) = AnswerFaultText.Say(refused.Fault, refused.Most, invitation.ServeAt, invitation.EndsAt);
+        return Page(
+            token, invitation, typed, new(sentence, IsCare: true), StatusCodes.Status400BadRequest,
+            problems: new Dictionary<string, string> { [field] = sentence });
+    }
+
     private static RazorComponentResult<InvitationPage> Page(
         string token, InvitationView invitation, AnswerForm form, Message? message, int status = StatusCodes.Status200OK,
-        LinkToken? lookBack = null) =>
-        new(new { Invitation = invitation, Form = form, Token = token, Notice = message?.Text, NoticeIsCare = message?.IsCare ?? false, LookBack = lookBack?.Text })
+        LinkToken? lookBack = null, IReadOnlyDictionary<string, string>? problems = null) =>
+        new(new
+        {
+            Invitation = invitation,
+            Form = form,
+            Token = token,
+            Notice = message?.Text,
+            NoticeIsCare = message?.IsCare ?? false,
+            LookBack = lookBack?.Text,
+            Problems = problems ?? new Dictionary<string, string>(),
+        })
         {
             StatusCode = status,
         };

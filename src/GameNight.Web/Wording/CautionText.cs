@@ -26,6 +26,7 @@ public static class CautionText
         CautionKind.GarlicInOil => Cautions.GarlicInOilAuthority,
         CautionKind.DoughPartsWithoutLabel => Cautions.DoughPartsWithoutLabelAuthority,
         CautionKind.WarmFridge => Cautions.WarmFridgeAuthority,
+        CautionKind.SlicesKept => Cautions.SlicesKeptAuthority,
     };
 
     private static string Note(Caution caution, Measures measures) => caution.Kind switch
@@ -39,5 +40,6 @@ public static class CautionText
         CautionKind.GarlicInOil => Phrase.Fill(Cautions.GarlicInOil, measures.Say(ColdFridge)),
         CautionKind.DoughPartsWithoutLabel => Cautions.DoughPartsWithoutLabel,
         CautionKind.WarmFridge => Phrase.Fill(Cautions.WarmFridge, measures.Say(ColdHolding)),
+        CautionKind.SlicesKept => Phrase.Fill(Cautions.SlicesKept, measures.Say(WarmDay)),
     };
 }

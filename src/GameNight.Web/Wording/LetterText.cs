@@ -33,6 +33,7 @@ internal static class LetterText
             MessageKind.Cancellation => (Phrase.Fill(Letters.CancellationSubject, title), Phrase.Fill(Letters.Cancellation, title, when)),
             MessageKind.Reinstatement => (Phrase.Fill(Letters.ReinstatementSubject, title), Phrase.Fill(Letters.Reinstatement, title, when)),
             MessageKind.Thanks => (Phrase.Fill(Letters.ThanksSubject, title), Phrase.Fill(Letters.Thanks, title)),
+            MessageKind.Seat => (Phrase.Fill(Letters.SeatSubject, title), Phrase.Fill(Letters.Seat, title, when)),
             var other => throw new InvalidOperationException($"Unknown kind {other}."),
         };
         var isThanks = letter.Kind == MessageKind.Thanks;

@@ -15,6 +15,7 @@ internal static class MessageText
         MessageKind.Cancellation => MessagePages.Cancellation,
         MessageKind.Reinstatement => MessagePages.Reinstatement,
         MessageKind.Thanks => MessagePages.Thanks,
+        MessageKind.Seat => MessagePages.Seat,
     };
 
     public static string Say(MessageLine line, string zone)

@@ -36,6 +36,8 @@ public static class ProblemText
         DraftFault.OutOfRange => Fill(Problems.ChooseInRange, Range(problem.Low), Range(problem.High)),
         DraftFault.HoursBackToFront => Problems.HoursBackToFront,
         DraftFault.UnknownFormula => Problems.UnknownFormula,
+        DraftFault.FewerThanSeated => Fill(Problems.FewerThanSeated, Range(problem.Low)),
+        DraftFault.PlayersBackToFront => Problems.PlayersBackToFront,
     };
 
     public static string TypeNumber(double low, double high) => Fill(Problems.TypeNumber, Range(low), Range(high));

@@ -28,6 +28,11 @@ public static class ReasonText
         DoughIsBegun r => Fill(Reasons.DoughIsBegun, Pies(r.Pies)),
         HouseholdsTogether r => Counted(nameof(Reasons.HouseholdsTogetherOther), r.Households, r.Guests),
         PartOfTheEvening r => Counted(nameof(Reasons.PartOfTheEveningOther), r.People),
+        LateAndEarlyCounted r => Fill(
+            Reasons.LateAndEarlyCounted,
+            WordText.List(new[] { (nameof(Reasons.ComeLateOther), r.Late), (nameof(Reasons.LeaveEarlyOther), r.Early) }
+                .Where(row => row.Item2 > 0).Select(row => Counted(row.Item1, row.Item2))),
+            Length(r.EatingTime), OfUsual(r.OfUsual)),
         CoursesOnTheTable r => Counted(nameof(Reasons.CoursesOnTheTableOther), r.Courses, Chance(r.Left)),
         EveningLasts r => Fill(Reasons.EveningLasts, Length(r.Length), OfUsual(r.OfUsual)),
         ChanceFromPastNights r => Fill(

@@ -49,6 +49,7 @@ public sealed class NightsApp : IAsyncDisposable
     public HostAccounts Accounts => Get<HostAccounts>();
     public HostDesk Nights => Get<HostDesk>();
     public InvitationDesk Invitations => Get<InvitationDesk>();
+    public AnswerDesk Told => Get<AnswerDesk>();
     public DoughLogDesk DoughLog => Get<DoughLogDesk>();
 
     public DoughDesk Doughs => Get<DoughDesk>();

@@ -61,6 +61,9 @@ public sealed class HostAtWork : IAsyncDisposable
         return added is SaveResult.Saved ? id : throw new InvalidOperationException($"{name} was not added: {added}.");
     }
 
+    public Task HouseholdAsync(string name, IReadOnlyList<GuestId> members, CancellationToken cancellation) =>
+        People.HouseholdAsync(_access, members, name, cancellation);
+
     /// <summary>Messages to the guest go there.</summary>
     public Task ReachAsync(GuestId guest, string address, CancellationToken cancellation) =>
         People.ReachAsync(_access, guest, address, cancellation);

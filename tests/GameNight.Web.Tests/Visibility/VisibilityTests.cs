@@ -63,8 +63,12 @@ public sealed class VisibilityTests(SharedApp site)
         var guest = await host.KnowAsync(name, Cancellation);
         var open = await host.KnowAsync(shown, Cancellation);
         var other = await host.KnowAsync("Rui", Cancellation);
+        var fellow = await host.KnowAsync("Fellowina Underoof", Cancellation);
+        await host.HouseholdAsync("Marked roof", [guest, fellow], Cancellation);
         var night = await host.OpenNightAsync(
-            [guest, open, other], Cancellation, facts => facts with { Title = "Marked title", Address = "Marked lane 9", Courses = [new Course("Marked stew", AppetiteTaken.ALot)] });
+            [guest, open, other, fellow], Cancellation, facts => facts with { Title = "Marked title", Address = "Marked lane 9", Courses = [new Course("Marked stew", AppetiteTaken.ALot)], Played = new Played("Marked auction") });
+        await SendAsync(
+            app, await host.LinkAsync(night, fellow, Cancellation), ("presence", "Coming"), ("consent", "on"), ("note", "Fellow note, between us"));
         var wish = await host.ToppingAsync("Olives", Cancellation);
         var link = await host.LinkAsync(night, guest, Cancellation);
         await SendAsync(
@@ -103,6 +107,10 @@ public sealed class VisibilityTests(SharedApp site)
             ["title"] = "Marked title",
             ["course"] = "Marked stew",
             ["group"] = "Thursday table",
+            ["played"] = "Marked auction",
+            ["household"] = "Marked roof",
+            ["fellow"] = "Fellowina",
+            ["fellowNote"] = "Fellow note",
             ["link"] = link["/i/".Length..],
         });
     }

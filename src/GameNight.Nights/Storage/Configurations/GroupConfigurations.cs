@@ -136,6 +136,8 @@ internal sealed class GuestConfiguration : IEntityTypeConfiguration<Guest>
         builder.ToTable("guests");
         builder.HasKey(guest => new { guest.GroupId, guest.Id });
         builder.Property(guest => guest.Name).HasMaxLength(Guest.LongestName);
+        builder.Property(guest => guest.Household).HasMaxLength(Guest.LongestHousehold);
+        builder.Property(guest => guest.IsOneOff).HasDefaultValue(false);
         builder.Property(guest => guest.Contact).IsDocument();
         builder.Property(guest => guest.FeedGeneration).HasDefaultValue(0);
         builder.Ignore(guest => guest.TakesMail);

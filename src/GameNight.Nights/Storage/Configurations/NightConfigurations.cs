@@ -40,6 +40,8 @@ internal sealed class AnswerConfiguration : IEntityTypeConfiguration<Answer>
         builder.HasKey(answer => new { answer.GroupId, answer.NightId, answer.GuestId });
         builder.Property(answer => answer.Facts).IsDocument();
         builder.Property(answer => answer.Revision).IsConcurrencyToken();
+        builder.Ignore(answer => answer.Counted);
+        builder.Ignore(answer => answer.IsWaiting);
         builder.HasOne<Invitation>().WithOne()
             .HasForeignKey<Answer>(answer => new { answer.GroupId, answer.NightId, answer.GuestId })
             .OnDelete(DeleteBehavior.Cascade);

@@ -59,6 +59,15 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("revision");
 
+                    b.Property<string>("SaidBy")
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasColumnName("said_by");
+
+                    b.Property<int?>("WaitingNumber")
+                        .HasColumnType("integer")
+                        .HasColumnName("waiting_number");
+
                     b.HasKey("GroupId", "NightId", "GuestId");
 
                     b.ToTable("answers", (string)null);
@@ -282,6 +291,17 @@ namespace GameNight.Nights.Storage.Migrations
                     b.Property<Guid?>("HostId")
                         .HasColumnType("uuid")
                         .HasColumnName("host_id");
+
+                    b.Property<string>("Household")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("household");
+
+                    b.Property<bool>("IsOneOff")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("boolean")
+                        .HasDefaultValue(false)
+                        .HasColumnName("is_one_off");
 
                     b.Property<bool>("IsStanding")
                         .HasColumnType("boolean")

@@ -1,6 +1,7 @@
 using System.Globalization;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Records;
+using GameNight.Planning.Appetite;
 using GameNight.Planning.Quantities;
 using GameNight.Web.Wording;
 using GameNight.Web.Wording.Texts;
@@ -34,6 +35,15 @@ public sealed class NightDraftForm
     /// <summary>Empty goes by the accepted run-out chance.</summary>
     public string ShortageWeight { get; set; } = "";
 
+    /// <summary>Empty for as many as come.</summary>
+    public string Seats { get; set; } = "";
+
+    /// <summary>Empty when nobody says what is played.</summary>
+    public string Played { get; set; } = "";
+
+    public string FewestPlayers { get; set; } = "";
+    public string MostPlayers { get; set; } = "";
+
     public static NightDraftForm Of(NightFacts facts) => new()
     {
         Title = facts.Title,
@@ -51,6 +61,10 @@ public sealed class NightDraftForm
         MostCompanions = Text(facts.MostCompanions),
         Courses = CourseLines.Write(facts.Courses ?? []),
         ShortageWeight = facts.ShortageWeight is { } weight ? Text(weight) : "",
+        Seats = facts.Seats is { } seats ? Text(seats) : "",
+        Played = facts.Played?.Name ?? "",
+        FewestPlayers = facts.Played?.Players?.Fewest is { } fewest ? Text(fewest) : "",
+        MostPlayers = facts.Played?.Players?.Most is { } most ? Text(most) : "",
     };
 
     /// <summary>Last time's choices on the day that the rhythm of the nights proposes, or an empty start.</summary>
@@ -81,6 +95,15 @@ public sealed class NightDraftForm
         var companions = Whole(MostCompanions, "mostCompanions", 0, NightFacts.MostCompanionsAllowed);
         var weight = ShortageWeight.Length == 0 ? (int?)null : Whole(ShortageWeight, "shortageWeight", 1, 99);
         var courses = CourseLines.Read(Courses);
+        var seats = WholeOrNone(Seats, "seats", NightFacts.MostSeats);
+        var players = new PlayersWanted(
+            WholeOrNone(FewestPlayers, "players", PlayersWanted.MostPlayers), WholeOrNone(MostPlayers, "players", PlayersWanted.MostPlayers));
+        var game = Played.Trim();
+        if (game.Length == 0 && players != new PlayersWanted())
+        {
+            problems["played"] = NightPages.PlayedFirst;
+        }
+
         if (!Guid.TryParse(Formula, out var formula))
         {
             problems["formula"] = Problems.UnknownFormula;
@@ -97,7 +120,8 @@ public sealed class NightDraftForm
             new NightFacts(
                 Title.Trim(), serveAt, endsAt, Zone.Trim(), Address.Trim(), Bring.Trim(), new FormulaId(formula),
                 new Share(runOut / 100.0), shortest, wanted, longest, companions,
-                courses.Count > 0 ? courses : null, weight),
+                courses.Count > 0 ? courses : null, weight, seats,
+                game.Length == 0 ? null : new Played(game, players == new PlayersWanted() ? null : players)),
             problems);
 
         T Parsed<T>(ParseResult<T> result, string field, string sentence)
@@ -109,6 +133,8 @@ public sealed class NightDraftForm
 
             return result.TryGetValue(default!, out var value) ? value : value;
         }
+
+        int? WholeOrNone(string text, string field, int high) => text.Trim().Length == 0 ? null : Whole(text, field, 1, high);
 
         int Whole(string text, string field, int low, int high)
         {

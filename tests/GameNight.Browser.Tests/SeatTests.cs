@@ -1,0 +1,48 @@
+using GameNight.Nights.Records;
+using static Microsoft.Playwright.Assertions;
+
+namespace GameNight.Browser.Tests;
+
+/// <summary>The table, the waiting list, and who comes late, as guests and host see them.</summary>
+public class SeatTests(Site site)
+{
+    [Fact]
+    public async Task A_guest_waits_and_moves_up_and_another_comes_late()
+    {
+        var night = await site.NightAsync("Eva", "Rui", "Sol");
+        await night.Host.ChangeAsync(night.Id, facts => facts with { Seats = 3 }, TestContext.Current.CancellationToken);
+        await using var late = await site.GuestScreenAsync();
+        await late.GoAsync(await night.LinkAsync("Eva"));
+        await late.Page.Locator("label.choice", new() { HasText = "I am coming" }).ClickAsync();
+        await late.Page.Locator("label.chip:has(input[name=comes][value='21:00'])").ClickAsync();
+        await late.Button("Send my answer").ClickAsync();
+        await late.SeesAsync("You have a seat at the table.");
+        await night.AnswerAsync("Rui", ("presence", "Coming"));
+        await using var waiting = await site.GuestScreenAsync();
+        await waiting.GoAsync(await night.LinkAsync("Sol"));
+        await waiting.SeesAsync("The table is full.");
+        await waiting.Page.Locator("label.choice", new() { HasText = "I am coming" }).ClickAsync();
+        await waiting.Button("Send my answer").ClickAsync();
+        await waiting.SeesAsync("you are on the waiting list, at place 1");
+
+        await using var host = await site.HostScreenAsync();
+        await host.GoLiveAsync($"{night.Path}/guests");
+        await host.SeesAsync("3 of 3 seats are taken.");
+        await host.SeesAsync("waits at place 1");
+        await host.SeesAsync("from about 21:00");
+
+        await host.Button("Note an answer of Rui").ClickAsync();
+        await host.Field("Do they come?").SelectOptionAsync(Presence.NotComing.ToString());
+        await host.Button("Keep this answer").ClickAsync();
+        await Expect(host.Page.Locator("main")).Not.ToContainTextAsync("waits at place", new() { Timeout = 30_000 });
+        await host.SeesAsync("(noted by a host)");
+        await waiting.GoAsync(await night.LinkAsync("Sol"));
+        await waiting.SeesAsync("You have a seat at the table.");
+
+        await host.GoLiveAsync(night.Path);
+        await host.SeesAsync("Eva comes at about 21:00");
+        Assert.Empty(host.Faults);
+        Assert.Empty(late.Faults);
+        Assert.Empty(waiting.Faults);
+    }
+}
