@@ -37,7 +37,10 @@ internal static class NightRequests
             night.Menu,
             pies,
             night.Shape.SlicesPerPie,
-            Wetness: NightSauceAndCheese.Wetness(night, pies, tables));
+            night.ByHand.Split?.Aim ?? SplitAim.WorstOff,
+            night.ByHand.Split?.Parts ?? SplitRequest.UsualParts,
+            night.ByHand.Split?.Pins,
+            NightSauceAndCheese.Wetness(night, pies, tables));
     }
 
     /// <param name="sauce">Null when no formula says how long the sauce takes.</param>

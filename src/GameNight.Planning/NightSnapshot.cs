@@ -12,8 +12,9 @@ namespace GameNight.Planning;
 /// <summary>What the host decided by hand instead of the models; null where the models decide.</summary>
 /// <param name="Yeast">Yeast as a share of flour, in the form the formula names.</param>
 /// <param name="MixAt">When mixing starts.</param>
+/// <param name="Split">What goes on which pie, as far as it is settled.</param>
 public sealed record ByHand(
-    PieCount? Pies, Grams? Ball, Share? Yeast, Grams? SaucePerPie, Grams? CheesePerPie, Instant? MixAt)
+    PieCount? Pies, Grams? Ball, Share? Yeast, Grams? SaucePerPie, Grams? CheesePerPie, Instant? MixAt, SplitByHand? Split = null)
 {
     public static ByHand Nothing { get; } = new(null, null, null, null, null, null);
 }

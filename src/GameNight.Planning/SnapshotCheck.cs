@@ -262,7 +262,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
             hand.SaucePerPie is { } sauce ? Range("byHand.saucePerPieGrams", sauce.Value, 0, 1000) : null,
             hand.CheesePerPie is { } cheese ? Range("byHand.cheesePerPieGrams", cheese.Value, 0, 1000) : null,
         ];
-        return [.. all.OfType<SnapshotProblem>()];
+        return [.. all.OfType<SnapshotProblem>(), .. SplitCheck.Problems(hand.Split)];
     }
 
     /// <summary>Only what a host chose after the dough was begun.</summary>

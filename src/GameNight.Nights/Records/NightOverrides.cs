@@ -1,5 +1,6 @@
 using GameNight.Planning;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Toppings;
 using NodaTime;
 
 namespace GameNight.Nights.Records;
@@ -25,13 +26,22 @@ public enum LateChoice
 }
 
 /// <summary>What the host set by hand for a night. It sticks until it is taken back.</summary>
+/// <param name="Split">What goes on which pie, as far as it is settled.</param>
 /// <param name="Late">What was chosen once the dough was begun; goes with it.</param>
 public sealed record NightOverrides(
-    PieCount? Pies, Grams? Ball, Share? Yeast, Grams? SaucePerPie, Grams? CheesePerPie, Instant? MixAt, LateChoices? Late = null)
+    PieCount? Pies, Grams? Ball, Share? Yeast, Grams? SaucePerPie, Grams? CheesePerPie, Instant? MixAt,
+    LateChoices? Late = null, SplitByHand? Split = null)
 {
     public static NightOverrides None { get; } = new(null, null, null, null, null, null);
 
-    public ByHand ToByHand() => new(Pies, Ball, Yeast, SaucePerPie, CheesePerPie, MixAt);
+    public ByHand ToByHand() => new(Pies, Ball, Yeast, SaucePerPie, CheesePerPie, MixAt, Split);
+
+    /// <summary>Nothing decided is nothing kept.</summary>
+    public NightOverrides Dividing(Func<SplitByHand, SplitByHand> change)
+    {
+        var split = change(Split ?? new SplitByHand());
+        return this with { Split = split.IsNothing ? null : split };
+    }
 
     /// <summary>Nothing chosen is nothing kept.</summary>
     public NightOverrides Choosing(LateChoices late) => this with { Late = late.AreNone ? null : late };

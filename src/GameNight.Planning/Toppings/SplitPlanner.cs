@@ -6,7 +6,7 @@ namespace GameNight.Planning.Toppings;
 /// </summary>
 public static class SplitPlanner
 {
-    private const int MostPies = 200;
+    public const int MostPies = 200;
 
     /// <summary>
     /// A feasible split at once with <see cref="Effort.Quick"/>, else the best one found within the effort, which is never
