@@ -1,4 +1,5 @@
 using GameNight.Nights.Records;
+using GameNight.Planning.Dates;
 using GameNight.Planning.Guests;
 using NodaTime;
 
@@ -61,6 +62,7 @@ public sealed record LikeableTopping(string Id, string Name);
 /// <param name="Moved">What happened to the serving time since the guest's answer; null when the answer fits.</param>
 /// <param name="Calendar">The night as the guest's calendar has it.</param>
 /// <param name="Remembered">What the guest asked to be remembered; must-nots only under the consent of today.</param>
+/// <param name="SaidOfDate">What the guest said of this evening when they were asked for a date; it answers nothing.</param>
 public sealed record InvitationView(
     NightId Night,
     GuestId Guest,
@@ -90,7 +92,8 @@ public sealed record InvitationView(
     CalendarNight Calendar,
     WhoComes Others,
     bool ShowsName,
-    WishFacts? Remembered);
+    WishFacts? Remembered,
+    DateAnswer? SaidOfDate = null);
 
 /// <summary>What a link leads to.</summary>
 public abstract record InvitationLookup

@@ -22,7 +22,8 @@ internal sealed record OwnDocument(
     WishesPart? Remembered,
     IReadOnlyList<LikeableTopping> Toppings,
     IReadOnlyList<OwnNight> Nights,
-    Contact? Contact)
+    Contact? Contact,
+    IReadOnlyList<OwnDate>? Dates = null)
 {
     public const string SchemaName = "gamenight-guest";
     public const int CurrentVersion = 1;
@@ -31,6 +32,9 @@ internal sealed record OwnDocument(
 internal sealed record OwnNight(
     string Title, LocalDateTime ServeAt, string Zone, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack, int? CameHeads,
     IReadOnlyList<OwnMessage> Messages);
+
+/// <summary>What the guest said of evenings they were asked about.</summary>
+internal sealed record OwnDate(DateChoiceFacts Facts, AskedPart Asked);
 
 /// <summary>A message to the guest: that it was, never what it said.</summary>
 internal sealed record OwnMessage(MessageKind Kind, MessageState State, Instant At);
@@ -107,6 +111,20 @@ public sealed class OwnCopy
                 backs.GetValueOrDefault(night.Id) is { } back ? new LookBackPart(back.Facts, back.SavedAt) : null,
                 logs.GetValueOrDefault(night.Id)?.Facts.Came.SingleOrDefault(came => came.GuestId == guest.Id.Value)?.Heads,
                 [.. messages[night.Id].Select(row => new OwnMessage(row.Kind, row.State, row.SettledAt ?? row.QueuedAt))]))],
-            guest.Contact);
+            guest.Contact,
+            await DatesAsync(db, guest, cancellation));
+    }
+
+    private static async Task<IReadOnlyList<OwnDate>?> DatesAsync(GameNightDb db, Guest guest, CancellationToken cancellation)
+    {
+        var rows = await (
+            from asked in db.AskedGuests.AsNoTracking()
+            where asked.GuestId == guest.Id
+            join choice in db.DateChoices.AsNoTracking() on asked.ChoiceId equals choice.Id
+            orderby choice.Id
+            select new { Asked = asked, choice.Facts }).ToListAsync(cancellation);
+        return rows.Count == 0
+            ? null
+            : [.. rows.Select(row => new OwnDate(row.Facts, DateParts.Of(row.Asked)))];
     }
 }

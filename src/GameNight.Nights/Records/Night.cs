@@ -32,6 +32,7 @@ public sealed record NightFacts(
     public const int LongestAddress = 200;
     public const int LongestBring = 200;
     public const int MostCompanionsAllowed = 10;
+    public const int UsualCompanions = 2;
 }
 
 /// <summary>The serving time was changed at a moment, from one local time and zone to another, or the place was.</summary>

@@ -19,15 +19,16 @@ internal static class DoughWindow
             return new DateObstacle.DoughTooLate(last, lead.Cold.Shortest);
         }
 
+        var near = away.Where(window => window.Until > first && window.From < last + around).ToList();
         for (var start = last; start >= first; start -= Step)
         {
-            if (Fits(start, last, lead, away))
+            if (Fits(start, last, lead, near))
             {
                 return null;
             }
         }
 
-        return Fits(first, last, lead, away) ? null : new DateObstacle.NoHandsForDough(first, last);
+        return Fits(first, last, lead, near) ? null : new DateObstacle.NoHandsForDough(first, last);
     }
 
     /// <summary>A dough may rest a little longer until there are hands to ball it; that time is then not in the cold.</summary>
