@@ -25,6 +25,9 @@ public sealed class DateDraftForm
 
     private static readonly LocalDatePattern Dates = LocalDatePattern.Iso;
 
+    /// <summary>Where the evenings that were read last stand on the page.</summary>
+    private List<int> _places = [];
+
     public string Title { get; set; } = "";
     public string Zone { get; set; } = "";
     public List<TypedEvening> Evenings { get; } = [];
@@ -112,7 +115,7 @@ public sealed class DateDraftForm
             problems["quorum"] = Wording.Phrase.Fill(DatePages.WholeQuorum, Asked.Count + 1);
         }
 
-        Places = places;
+        _places = places;
         var asking = new Asking([.. Asked], [.. Needed.Where(Asked.Contains)]);
         return problems.Count > 0
             ? (null, asking, problems)
@@ -122,12 +125,9 @@ public sealed class DateDraftForm
     /// <summary>Problems that the desk found, by the field they belong to here.</summary>
     public IReadOnlyDictionary<string, string> Placed(IReadOnlyList<DateProblem> problems) => problems
         .GroupBy(problem => problem.Field.StartsWith("option", StringComparison.Ordinal) && int.TryParse(problem.Field["option".Length..], out var index)
-            ? $"option{Places[index]}"
+            ? $"option{_places[index]}"
             : problem.Field)
         .ToDictionary(group => group.Key, group => Wording.DateText.Say(group.First()));
-
-    /// <summary>Where the evenings that were read last stand on the page.</summary>
-    private IReadOnlyList<int> Places { get; set; } = [];
 
     private static LocalDateTime? Moment(string date, string time) =>
         Dates.Parse(date) is { Success: true } day && TypedTimes.Parse(time) is { Success: true } hour

@@ -1,5 +1,4 @@
 using GameNight.Nights.Dates;
-using GameNight.Nights.ForHosts;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
