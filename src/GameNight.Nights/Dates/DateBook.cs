@@ -73,7 +73,7 @@ public sealed class DateBook
         await session.CommitAsync(cancellation);
         if (asked is not null)
         {
-            _changes.Publish(new NightId(asked.ChoiceId.Value));
+            _changes.Publish(asked.ChoiceId);
         }
 
         return asked is not null;
@@ -118,7 +118,7 @@ public sealed class DateBook
         var now = _clock.GetCurrentInstant();
         asked.Answer(answers, reply.Key, now, now >= NightTime.ToInstant(choice.Facts.OpenUntil, choice.Facts.Zone));
         await session.CommitAsync(cancellation);
-        _changes.Publish(new NightId(choice.Id.Value));
+        _changes.Publish(choice.Id);
         return new DateReplyResult.Recorded(asked.IsLate);
     }
 

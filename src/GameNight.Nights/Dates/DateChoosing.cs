@@ -71,7 +71,7 @@ public sealed class DateChoosing
         await session.CommitAsync(cancellation);
         _outbox.Wake();
         _replans.Wake(night);
-        _changes.Publish(new NightId(id.Value));
+        _changes.Publish(id);
         return new ChoosingResult.Chosen(night);
     }
 

@@ -268,7 +268,7 @@ public sealed class DateDesk
             return new DateResult.ChangedMeanwhile();
         }
 
-        _changes.Publish(new NightId(id.Value));
+        _changes.Publish(id);
         return new DateResult.Kept(id);
     }
 }

@@ -36,6 +36,7 @@ internal sealed class DateOutlooks(ReferenceTables tables, IClock clock)
             : await PastEvenings.LoadAsync(db, today, choice.NightId ?? default, people, tables.Appetite, cancellation);
         var missed = await MissedAsync(db, [.. nights.Where(night => night.ServeAt < today).Take(DateModel.MostMissedCounted)], cancellation);
 
+        // Households come in here once a guest's record knows theirs.
         var guests = asked
             .Select(row => new DateGuest(
                 row.GuestId.ToString(), row.Answers, Past(row.GuestId), Household: null, missed(row.GuestId), row.IsNeeded))

@@ -87,7 +87,7 @@ public partial class QuestionPage
     }
 
     protected override void OnInitialized() =>
-        _listening = Changes.Listen(new NightId(Choice), () => _ = InvokeAsync(ReloadAsync));
+        _listening = Changes.Listen(new DateChoiceId(Choice), () => _ = InvokeAsync(ReloadAsync));
 
     protected override async Task<bool> LoadAsync(GroupAccess access)
     {
