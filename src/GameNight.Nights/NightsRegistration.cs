@@ -1,3 +1,4 @@
+using GameNight.Nights.Dates;
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
@@ -89,6 +90,7 @@ public static class NightsRegistration
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
             p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<AnswerKeeping>(),
             p.GetRequiredService<InvitationReading>(), p.GetRequiredService<Outbox>(), p.GetRequiredService<IClock>()));
+        services.AddDates(tables);
         services.AddPastNights();
         services.AddMessages();
         services.AddHealthChecks().AddCheck<NightsHealth>("nights");

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using GameNight.Nights.Records;
 using GameNight.TestKit.Running;
 using GameNight.WideLetters;
 using static Microsoft.Playwright.Assertions;
@@ -33,12 +34,14 @@ public partial class LanguageTests(Site site)
         var night = await AnsweredAsync(app, work);
         var past = await AnsweredAsync(app, work);
         await work.PassAsync(past.Id, daysAgo: 1, Cancellation);
+        var question = await work.AskForDateAsync([.. night.Guests.Values], Cancellation);
+        await work.MeetAsync(new Rhythm(NodaTime.IsoDayOfWeek.Friday, 1170, 2, null, new NodaTime.LocalDate(2026, 1, 1), [], []), Cancellation);
         var given = await GivenAsync(work);
         var foreign = new List<string>();
         await using (var host = await Screen.OpenAsync(
             site.Chromium, app.Address, Screen.Desk, state: await first.StateAsync(), language: PseudoLanguage.Culture.Name))
         {
-            foreach (var (name, path) in PageList.OfHosts($"/g/{group}", night.Path).Append(("looking-back", past.Path + "/back")))
+            foreach (var (name, path) in PageList.OfHosts($"/g/{group}", night.Path).Concat(PageList.OfQuestions($"/g/{group}", question.ToString())).Append(("looking-back", past.Path + "/back")))
             {
                 await host.GoLiveAsync(path);
                 await Expect(host.Page.Locator(".working:not(:empty)")).ToHaveCountAsync(0, new() { Timeout = 30_000 });
@@ -60,6 +63,8 @@ public partial class LanguageTests(Site site)
             foreign.AddRange(await ForeignAsync(guest, name, given));
         }
 
+        await guest.GoAsync($"{await work.DateLinkAsync(question, night.Guests["Rui"], Cancellation)}?zone=Asia/Tokyo");
+        foreign.AddRange(await ForeignAsync(guest, "dates", [.. given, "Asia/Tokyo"]));
         Assert.True(foreign.Count == 0, string.Join('\n', foreign.Distinct()));
     }
 

@@ -21,11 +21,15 @@ internal static class PageList
     public static IReadOnlyList<(string Name, string Path)> OfHosts(string group, string night) =>
     [
         ("nights", group),
-        .. new[] { "people", "kitchen", "doughs", "menu", "hosts", "new", "past" }.Select(page => (page, $"{group}/{page}")),
+        .. new[] { "people", "kitchen", "doughs", "menu", "hosts", "new", "past", "rhythm", "dates/new" }.Select(page => (page.Replace('/', '-'), $"{group}/{page}")),
         ("house-sauce", $"{group}/sauce"),
         ("plan", night),
         .. new[] { "guests", "messages", "dough", "compare", "sauce", "oven", "timeline", "change", "print", "print/sheets", "back" }.Select(page => (page.Replace('/', '-'), $"{night}/{page}")),
     ];
+
+    /// <summary>Live pages of a question for a date.</summary>
+    public static IReadOnlyList<(string Name, string Path)> OfQuestions(string group, string choice) =>
+        [("question", $"{group}/dates/{choice}"), ("question-change", $"{group}/dates/{choice}/change")];
 
     /// <summary>Pages without sign-in: two answer links, one of them answered with must-nots.</summary>
     public static IReadOnlyList<(string Name, string Path)> OfEverybody(params IReadOnlyList<string> links) =>

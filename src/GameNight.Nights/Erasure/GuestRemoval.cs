@@ -114,6 +114,9 @@ public sealed partial class GuestRemoval
         // Those of nights to come go with the invitations; the postman forgets what he no longer finds.
         await db.Messages.Where(row => row.GuestId == id).ExecuteDeleteAsync(cancellation);
         await db.Links.Where(link => link.GroupId == session.GroupId && link.Subject == id.Value).ExecuteDeleteAsync(cancellation);
+        var asked = await db.AskedGuests.Where(row => row.GuestId == id).ToListAsync(cancellation);
+        db.AskedGuests.RemoveRange(asked);
+        await LinkDirectory.EndAsync(session, [.. asked.Select(row => row.Id)], cancellation);
         db.Invitations.RemoveRange(invited.Where(row => coming.Contains(row.NightId)));
         foreach (var past in invited.Where(row => !coming.Contains(row.NightId)))
         {

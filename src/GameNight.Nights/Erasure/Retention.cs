@@ -1,3 +1,4 @@
+using GameNight.Nights.Dates;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
@@ -101,6 +102,12 @@ internal sealed partial class Retention(
             .Where(night => NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone) + LinkDirectory.KeptAfterNight < now)
             .Select(night => night.Id).ToList();
         await db.Messages.Where(message => linksEnded.Contains(message.NightId)).ExecuteDeleteAsync(cancellation);
+
+        // What somebody said of evenings is of no use once they are over; a chosen night keeps its own answers.
+        var asked = (await db.DateChoices.AsNoTracking().ToListAsync(cancellation))
+            .Where(choice => DateDesk.LastOf(choice.Facts) + LinkDirectory.KeptAfterNight < now)
+            .Select(choice => choice.Id).ToList();
+        await db.DateChoices.Where(choice => asked.Contains(choice.Id)).ExecuteDeleteAsync(cancellation);
         await db.HostInvitations.Where(invitation => invitation.ExpiresAt < now).ExecuteDeleteAsync(cancellation);
         foreach (var plan in await db.Plans.FromSqlRaw(TellingPlans).AsNoTracking()
             .Where(plan => over.Contains(plan.NightId)).ToListAsync(cancellation))

@@ -1,4 +1,5 @@
 using GameNight.Nights.Records;
+using GameNight.Planning.Dates;
 using GameNight.Planning.Guests;
 using NodaTime;
 
@@ -81,6 +82,7 @@ public sealed record LikeableTopping(string Id, string Name);
 /// <param name="SaidBy">Who said the answer for the guest; null when there is none, or they said it themselves.</param>
 /// <param name="LastKey">Of the form that the answer came with; null without one.</param>
 /// <param name="Household">Who else of the guest's household is invited; nothing of what they answered.</param>
+/// <param name="SaidOfDate">What the guest said of this evening when they were asked for a date; it answers nothing.</param>
 public sealed record InvitationView(
     NightId Night,
     GuestId Guest,
@@ -116,7 +118,8 @@ public sealed record InvitationView(
     Played? Played,
     SaidBy? SaidBy,
     IReadOnlyList<HouseholdFellow> Household,
-    Guid? LastKey);
+    Guid? LastKey,
+    DateAnswer? SaidOfDate = null);
 
 /// <summary>What a link leads to.</summary>
 public abstract record InvitationLookup

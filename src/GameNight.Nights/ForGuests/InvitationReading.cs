@@ -2,6 +2,7 @@ using GameNight.Nights.Links;
 using GameNight.Nights.Records;
 using GameNight.Nights.Seats;
 using GameNight.Nights.Storage;
+using GameNight.Planning.Dates;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Toppings;
 using Microsoft.EntityFrameworkCore;
@@ -103,7 +104,19 @@ internal sealed class InvitationReading(GuestNotes notes, IClock clock)
             night.Facts.Played,
             answer?.SaidBy,
             await AnswerKeeping.FellowsAsync(db, night.Id, guest.Id, cancellation),
-            answer?.LastKey);
+            answer?.LastKey,
+            answer is null ? await SaidOfDateAsync(db, holder, cancellation) : null);
+    }
+
+    private static async Task<DateAnswer?> SaidOfDateAsync(GameNightDb db, LinkHolder holder, CancellationToken cancellation)
+    {
+        var row = await (
+            from choice in db.DateChoices.AsNoTracking()
+            where choice.NightId == holder.Night
+            join asked in db.AskedGuests.AsNoTracking() on choice.Id equals asked.ChoiceId
+            where asked.GuestId == holder.Guest
+            select new { choice.Chosen, asked.Answers }).FirstOrDefaultAsync(cancellation);
+        return row?.Chosen is { } evening && row.Answers.TryGetValue(DateChoiceFacts.IdOf(evening), out var said) ? said : null;
     }
 
     public static Task<Invitation?> InvitationAsync(GroupSession session, LinkHolder holder, CancellationToken cancellation) =>

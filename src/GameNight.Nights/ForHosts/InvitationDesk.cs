@@ -135,10 +135,11 @@ public sealed class InvitationDesk
     }
 
     /// <summary>Within the session's commit.</summary>
-    internal static void Invite(GroupSession session, LinkDirectory links, Night night, GuestId guest)
+    internal static Invitation Invite(GroupSession session, LinkDirectory links, Night night, GuestId guest)
     {
         var invitation = new Invitation(session.GroupId, night.Id, guest);
         session.Db.Invitations.Add(invitation);
         links.List(session, invitation, NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone));
+        return invitation;
     }
 }

@@ -40,6 +40,22 @@ internal sealed class LinkDirectory(GroupSessions sessions, LinkSecret secret, I
     public LinkToken TokenFor(HostInvitation invitation) => secret.Token(
         LinkScope.JoinAsHost, invitation.GroupId, night: null, invitation.Id.Value, invitation.LinkGeneration);
 
+    public LinkToken TokenFor(AskedGuest asked) =>
+        secret.Token(LinkScope.Dates, asked.GroupId, night: null, asked.Id.Value, asked.LinkGeneration);
+
+    /// <summary>Lists the link with which a guest answers for a date, within the session's commit.</summary>
+    public void List(GroupSession session, AskedGuest asked, Instant lastOption) => session.Db.Links.Add(new LinkRow(
+        TokenFor(asked).Hash(), LinkScope.Dates, asked.GroupId, nightId: null, asked.Id.Value, asked.LinkGeneration, lastOption + KeptAfterNight));
+
+    /// <summary>Ends the links of guests who were asked for a date, within the session's commit.</summary>
+    public static Task EndAsync(GroupSession session, IReadOnlyList<AskedGuestId> asked, CancellationToken cancellation)
+    {
+        var subjects = asked.Select(id => id.Value).ToArray();
+        return session.Db.Links
+            .Where(link => link.GroupId == session.GroupId && link.Scope == LinkScope.Dates && subjects.Contains(link.Subject))
+            .ExecuteDeleteAsync(cancellation);
+    }
+
     /// <summary>Lists the invitation's links, within the session's commit.</summary>
     public void List(GroupSession session, Invitation invitation, Instant nightAt) =>
         session.Db.Links.AddRange(OfInvitations.Select(scope => new LinkRow(
@@ -120,6 +136,11 @@ internal sealed class LinkDirectory(GroupSessions sessions, LinkSecret secret, I
     public Task<LinkLookup<(GroupAccess Access, GuestId Guest)>> FindGuestAsync(
         LinkToken? token, LinkScope scope, CancellationToken cancellation) => FindAsync(
             token, scope, link => (new GroupAccess(link.GroupId, null, null), new GuestId(link.Subject)), cancellation);
+
+    /// <summary>Which guest of which question for a date it is.</summary>
+    public Task<LinkLookup<(GroupAccess Access, AskedGuestId Asked)>> FindAskedAsync(LinkToken? token, CancellationToken cancellation) =>
+        FindAsync(
+            token, LinkScope.Dates, link => (new GroupAccess(link.GroupId, null, null), new AskedGuestId(link.Subject)), cancellation);
 
     private async Task<LinkLookup<T>> FindAsync<T>(
         LinkToken? token, LinkScope scope, Func<LinkRow, T> holder, CancellationToken cancellation)

@@ -14,6 +14,7 @@ namespace GameNight.Nights.Messages;
 /// <param name="Answer">Of the link to answer.</param>
 /// <param name="Moved">What happened to the serving time since the guest was last told.</param>
 /// <param name="IsElsewhere">The place is another than the guest was last told.</param>
+/// <param name="OutOfEvenings">The guest was asked which of so many evenings, and this is the one; null when they were not asked.</param>
 /// <param name="AnswerBy">Until then the answer moves the dough; null while no plan knows it, and when it has passed.</param>
 public sealed record Letter(
     MessageId Id,
@@ -29,4 +30,5 @@ public sealed record Letter(
     LinkToken Unsubscribe,
     MovedSince? Moved,
     bool IsElsewhere,
-    Instant? AnswerBy);
+    Instant? AnswerBy,
+    int? OutOfEvenings = null);

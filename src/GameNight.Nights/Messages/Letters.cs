@@ -86,8 +86,15 @@ internal sealed class Letters(LinkDirectory links, IClock clock)
             links.TokenFor(guest, LinkScope.Unsubscribe),
             NightMoves.Since(night, standing.News),
             NightMoves.IsElsewhereSince(night, standing.News),
-            standing.AnswerBy > standing.Now ? standing.AnswerBy : null);
+            standing.AnswerBy > standing.Now ? standing.AnswerBy : null,
+            await EveningsAsync(db, night, guest, cancellation));
     }
+
+    private static async Task<int?> EveningsAsync(GameNightDb db, Night night, Guest guest, CancellationToken cancellation) =>
+        (await db.DateChoices.AsNoTracking()
+            .Where(choice => choice.NightId == night.Id
+                && db.AskedGuests.Any(asked => asked.ChoiceId == choice.Id && asked.GuestId == guest.Id))
+            .Select(choice => choice.Facts).FirstOrDefaultAsync(cancellation))?.Options.Count;
 
     /// <summary>How things stand between a night and a guest.</summary>
     private sealed record Standing(

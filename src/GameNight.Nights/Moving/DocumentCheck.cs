@@ -39,6 +39,9 @@ internal sealed class DocumentCheck(ReferenceTables tables)
             .. Guests(document, ids, now),
             .. Counted("$.nights", document.Nights.Count, 0, MostNights),
             .. Distinct("$.nights", document.Nights.Select(night => night.Id)),
+            .. document.Dates is { } dates
+                ? DateParts.Problems(dates, ids, document.Nights.Select(night => night.Id).ToHashSet(), now)
+                : [],
             .. document.Nights.Take(MostNights).SelectMany((night, index) => _nights.Problems($"$.nights[{index}]", night, ids, now)),
         ];
     }
@@ -54,6 +57,11 @@ internal sealed class DocumentCheck(ReferenceTables tables)
         if (NightTime.Zone(zone) is null)
         {
             yield return new("$.group.zone", DocumentFault.UnknownZone);
+        }
+
+        foreach (var problem in document.Group.Rhythm is { } rhythm ? DateParts.Problems("$.group.rhythm", rhythm) : [])
+        {
+            yield return problem;
         }
 
         if (document.OwnEater is { } own && !document.Guests.Any(guest => guest.Id == own && guest.FormerSince is null))

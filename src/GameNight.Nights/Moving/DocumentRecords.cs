@@ -21,7 +21,9 @@ internal sealed class DocumentRecords(
 
     public void AddAll(GroupDocument document)
     {
-        Db.Groups.Add(new Group(Group, document.Group.Name, document.Group.Zone));
+        var group = new Group(Group, document.Group.Name, document.Group.Zone);
+        group.Meet(document.Group.Rhythm);
+        Db.Groups.Add(group);
         Db.Memberships.Add(new GroupMembership(Group, owner, HostRole.Owner, seesNotes: true));
         Db.Kitchens.Add(new KitchenSetup(Group, document.Kitchen));
         Db.Recipes.AddRange(document.Doughs.Select(part => new DoughRecipe(Group, part.Id, part.Name, part.Formula, part.Shape)));
@@ -42,6 +44,8 @@ internal sealed class DocumentRecords(
         {
             Add(part, former);
         }
+
+        DateParts.AddAll(session, document.Dates ?? [], owner, former, links, now);
     }
 
     private void Add(GuestPart part, bool isOwner)

@@ -24,7 +24,8 @@ internal sealed record GroupDocument(
     IReadOnlyList<DoughPart> Doughs,
     IReadOnlyList<MenuPart> Menu,
     IReadOnlyList<GuestPart> Guests,
-    IReadOnlyList<NightPart> Nights)
+    IReadOnlyList<NightPart> Nights,
+    IReadOnlyList<DatePart>? Dates = null)
 {
     public const string SchemaName = "gamenight-group";
     public const int CurrentVersion = 1;
@@ -35,7 +36,7 @@ internal sealed record GroupDocument(
     public static string Member(string name) => JsonNamingPolicy.CamelCase.ConvertName(name);
 }
 
-internal sealed record GroupPart(string Name, string Zone);
+internal sealed record GroupPart(string Name, string Zone, Rhythm? Rhythm = null);
 
 internal sealed record DoughPart(FormulaId Id, string Name, DoughFormula Formula, PieShape Shape);
 

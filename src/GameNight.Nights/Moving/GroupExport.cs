@@ -94,7 +94,7 @@ public sealed partial class GroupExport
         Write(json, nameof(GroupDocument.Schema), GroupDocument.SchemaName);
         Write(json, nameof(GroupDocument.Version), GroupDocument.CurrentVersion);
         Write(json, nameof(GroupDocument.ExportedAt), now);
-        Write(json, nameof(GroupDocument.Group), new GroupPart(group.Name, group.Zone));
+        Write(json, nameof(GroupDocument.Group), new GroupPart(group.Name, group.Zone, group.Rhythm));
 
         var guests = await db.Guests.AsNoTracking().OrderBy(guest => guest.Id).ToListAsync(cancellation);
         Write(json, nameof(GroupDocument.OwnEater), guests.FirstOrDefault(guest => guest.HostId == access.HostId)?.Id);
@@ -121,6 +121,11 @@ public sealed partial class GroupExport
         }
 
         json.WriteEndArray();
+        if (await DateParts.LoadAsync(db, cancellation) is { } dates)
+        {
+            Write(json, nameof(GroupDocument.Dates), dates);
+        }
+
         json.WriteEndObject();
         json.Flush();
         await pipe.FlushAsync(cancellation);

@@ -25,11 +25,13 @@ internal static class GroupJson
         var options = PlanJson.Configure(new JsonSerializerOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
         options.Converters.Add(new TextConverter());
         options.Converters.Add(new LocalTimeConverter());
+        options.Converters.Add(new LocalDateConverter());
         options.Converters.Add(new GuidConverter());
         options.Converters.Add(new IdConverter<FormulaId>());
         options.Converters.Add(new IdConverter<MenuItemId>());
         options.Converters.Add(new IdConverter<GuestId>());
         options.Converters.Add(new IdConverter<NightId>());
+        options.Converters.Add(new IdConverter<DateChoiceId>());
         options.MakeReadOnly();
         return options;
     }
@@ -71,6 +73,20 @@ internal static class GroupJson
 
         public override void Write(Utf8JsonWriter writer, LocalDateTime value, JsonSerializerOptions options) =>
             writer.WriteStringValue(LocalDateTimePattern.ExtendedIso.Format(value));
+    }
+
+    private sealed class LocalDateConverter : JsonConverter<LocalDate>
+    {
+        public override LocalDate Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+        {
+            var text = reader.TokenType == JsonTokenType.String ? reader.GetString()! : "";
+            return LocalDatePattern.Iso.Parse(text) is { Success: true } parsed
+                ? parsed.Value
+                : throw new JsonException("A date is needed here, such as 2026-12-12.");
+        }
+
+        public override void Write(Utf8JsonWriter writer, LocalDate value, JsonSerializerOptions options) =>
+            writer.WriteStringValue(LocalDatePattern.Iso.Format(value));
     }
 
     /// <summary>The database keeps every character but one.</summary>

@@ -69,7 +69,7 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. ids.Doughs.Contains(facts.Formula) ? Array.Empty<DocumentProblem>() : [new($"{path}.formula", DocumentFault.UnknownId)],
     ];
 
-    private static IEnumerable<DocumentProblem> Local(string path, LocalDateTime time, Instant now) =>
+    public static IEnumerable<DocumentProblem> Local(string path, LocalDateTime time, Instant now) =>
         time.Year < FirstYear || time.Year > (now + FurthestAhead).InUtc().Year ? [new(path, DocumentFault.OutOfTime)] : [];
 
     private static IEnumerable<DocumentProblem> Move(string path, NightMove move, Instant now) =>

@@ -24,7 +24,8 @@ internal sealed record OwnDocument(
     IReadOnlyList<OwnNight> Nights,
     Contact? Contact,
     string? Household = null,
-    bool? IsOneOff = null)
+    bool? IsOneOff = null,
+    IReadOnlyList<OwnDate>? Dates = null)
 {
     public const string SchemaName = "gamenight-guest";
     public const int CurrentVersion = 1;
@@ -33,6 +34,9 @@ internal sealed record OwnDocument(
 internal sealed record OwnNight(
     string Title, LocalDateTime ServeAt, string Zone, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack, int? CameHeads,
     IReadOnlyList<OwnMessage> Messages);
+
+/// <summary>What the guest said of evenings they were asked about.</summary>
+internal sealed record OwnDate(DateChoiceFacts Facts, AskedPart Asked);
 
 /// <summary>A message to the guest: that it was, never what it said.</summary>
 internal sealed record OwnMessage(MessageKind Kind, MessageState State, Instant At);
@@ -111,6 +115,20 @@ public sealed class OwnCopy
                 [.. messages[night.Id].Select(row => new OwnMessage(row.Kind, row.State, row.SettledAt ?? row.QueuedAt))]))],
             guest.Contact,
             guest.Household,
-            guest.IsOneOff ? true : null);
+            guest.IsOneOff ? true : null,
+            await DatesAsync(db, guest, cancellation));
+    }
+
+    private static async Task<IReadOnlyList<OwnDate>?> DatesAsync(GameNightDb db, Guest guest, CancellationToken cancellation)
+    {
+        var rows = await (
+            from asked in db.AskedGuests.AsNoTracking()
+            where asked.GuestId == guest.Id
+            join choice in db.DateChoices.AsNoTracking() on asked.ChoiceId equals choice.Id
+            orderby choice.Id
+            select new { Asked = asked, choice.Facts }).ToListAsync(cancellation);
+        return rows.Count == 0
+            ? null
+            : [.. rows.Select(row => new OwnDate(row.Facts, DateParts.Of(row.Asked)))];
     }
 }

@@ -20,6 +20,11 @@ public sealed class NightChanges
         return subscription;
     }
 
+    /// <summary>The same for a question for a date, whose ids and those of nights never meet.</summary>
+    public IDisposable Listen(DateChoiceId choice, Action changed) => Listen(new NightId(choice.Value), changed);
+
+    public void Publish(DateChoiceId choice) => Publish(new NightId(choice.Value));
+
     public void Publish(NightId night)
     {
         foreach (var listener in _listeners.GetValueOrDefault(night, []))

@@ -12,6 +12,9 @@ public enum LinkScope
 
     /// <summary>Joins a group as a host, once.</summary>
     JoinAsHost,
+
+    /// <summary>Says which evenings work, for one question.</summary>
+    Dates,
 }
 
 /// <summary>From the hash of a secret link to whom it belongs. Global and free of content: hash, ids, scope, expiry.</summary>
@@ -35,7 +38,10 @@ public sealed class LinkRow
     /// <summary>The night it is good for, or null when it is good beyond one night.</summary>
     public NightId? NightId { get; private set; }
 
-    /// <summary>Id of the guest it belongs to; of the host invitation for <see cref="LinkScope.JoinAsHost"/>.</summary>
+    /// <summary>
+    /// Id of the guest it belongs to; of the host invitation for <see cref="LinkScope.JoinAsHost"/>, of the asked guest for
+    /// <see cref="LinkScope.Dates"/>.
+    /// </summary>
     public Guid Subject { get; private set; }
 
     public int Generation { get; private set; }

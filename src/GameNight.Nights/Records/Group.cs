@@ -18,6 +18,11 @@ public sealed class Group
     /// <summary>IANA zone id the group usually meets in.</summary>
     public string Zone { get; private set; }
 
+    /// <summary>How often the group meets; null when nobody said.</summary>
+    public Rhythm? Rhythm { get; private set; }
+
+    public void Meet(Rhythm? rhythm) => Rhythm = rhythm;
+
     public void Rename(string name, string zone)
     {
         Name = name;

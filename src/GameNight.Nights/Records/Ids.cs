@@ -63,3 +63,17 @@ public readonly record struct MenuItemId(Guid Value) : IRecordId<MenuItemId>
     public static MenuItemId New() => new(Guid.CreateVersion7());
     public override string ToString() => Value.ToString("N");
 }
+
+public readonly record struct DateChoiceId(Guid Value) : IRecordId<DateChoiceId>
+{
+    public static DateChoiceId From(Guid value) => new(value);
+    public static DateChoiceId New() => new(Guid.CreateVersion7());
+    public override string ToString() => Value.ToString("N");
+}
+
+public readonly record struct AskedGuestId(Guid Value) : IRecordId<AskedGuestId>
+{
+    public static AskedGuestId From(Guid value) => new(value);
+    public static AskedGuestId New() => new(Guid.CreateVersion7());
+    public override string ToString() => Value.ToString("N");
+}

@@ -37,6 +37,7 @@ public sealed record NightFacts(
     public const int LongestBring = 200;
     public const int MostCompanionsAllowed = 10;
     public const int MostSeats = 300;
+    public const int UsualCompanions = 2;
 }
 
 /// <summary>What is played, in the host's words.</summary>

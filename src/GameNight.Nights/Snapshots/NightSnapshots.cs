@@ -55,7 +55,11 @@ internal sealed class NightSnapshots(ReferenceTables tables)
                 [.. items.Select(item => item.ForPlanning())],
                 MostToppings,
                 tables.Menu.Dough),
-            Away(kitchen.Facts.Hours, night.Facts.ServeAt, night.Facts.Zone),
+            Away(
+                kitchen.Facts.Hours,
+                (night.Facts.ServeAt - HoursBefore).Date,
+                night.Facts.ServeAt.Date.PlusDays(1),
+                night.Facts.Zone),
             new ColdFerment(
                 Duration.FromHours(night.Facts.ShortestColdHours),
                 Duration.FromHours(night.Facts.WantedColdHours),
@@ -128,11 +132,11 @@ internal sealed class NightSnapshots(ReferenceTables tables)
         null => guest.HostId is null ? AnswerState.NoAnswer : AnswerState.Host,
     };
 
-    private static List<HostAway> Away(HostHours hours, LocalDateTime serveAt, string zone)
+    /// <summary>Sleep and work of these days.</summary>
+    internal static List<HostAway> Away(HostHours hours, LocalDate first, LocalDate last, string zone)
     {
         var away = new List<HostAway>();
-        var last = serveAt.Date.PlusDays(1);
-        for (var day = (serveAt - HoursBefore).Date; day <= last; day = day.PlusDays(1))
+        for (var day = first; day <= last; day = day.PlusDays(1))
         {
             if (hours.SleepFromMinute != hours.SleepUntilMinute)
             {

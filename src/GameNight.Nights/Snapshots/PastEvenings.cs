@@ -15,10 +15,21 @@ internal static class PastEvenings
 {
     /// <summary>Nights before this one of which something was written down, latest first; by guest.</summary>
     public static async Task<ILookup<GuestId, PastEvening>> LoadAsync(
-        GameNightDb db, Night night, AppetiteTable table, CancellationToken cancellation)
+        GameNightDb db, Night night, AppetiteTable table, CancellationToken cancellation) => await LoadAsync(
+            db,
+            night.ServeAt,
+            night.Id,
+            await db.Invitations.Where(row => row.NightId == night.Id).Select(row => row.GuestId).ToListAsync(cancellation),
+            table,
+            cancellation);
+
+    /// <summary>What nights before that time, but for one of them, say of these guests.</summary>
+    public static async Task<ILookup<GuestId, PastEvening>> LoadAsync(
+        GameNightDb db, LocalDateTime before, NightId except, IReadOnlyList<GuestId> guests, AppetiteTable table,
+        CancellationToken cancellation)
     {
         var nights = await db.Nights.AsNoTracking()
-            .Where(row => row.ServeAt < night.ServeAt && row.Id != night.Id && row.CancelledAt == null)
+            .Where(row => row.ServeAt < before && row.Id != except && row.CancelledAt == null)
             .Where(row => db.BakeLogs.Any(log => log.NightId == row.Id) || db.LookBacks.Any(said => said.NightId == row.Id))
             .OrderByDescending(row => row.ServeAt).ThenBy(row => row.Id)
             .Take(table.Learning.MostNights)
@@ -32,7 +43,7 @@ internal static class PastEvenings
         var rows = await (
             from invitation in db.Invitations.AsNoTracking()
             where ids.Contains(invitation.NightId)
-            where db.Invitations.Any(row => row.NightId == night.Id && row.GuestId == invitation.GuestId)
+            where guests.Contains(invitation.GuestId)
             join guest in db.Guests.AsNoTracking() on invitation.GuestId equals guest.Id
             join answer in db.Answers.AsNoTracking()
                 on new { invitation.NightId, invitation.GuestId } equals new { answer.NightId, answer.GuestId } into answers

@@ -24,6 +24,8 @@ internal static class Conventions
         Id<MenuItemId>(configuration);
         Id<MessageId>(configuration);
         Id<HostInvitationId>(configuration);
+        Id<DateChoiceId>(configuration);
+        Id<AskedGuestId>(configuration);
         configuration.Properties<Enum>().HaveConversion<string>().HaveMaxLength(32);
     }
 

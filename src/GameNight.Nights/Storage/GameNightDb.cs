@@ -29,6 +29,8 @@ internal sealed class GameNightDb(DbContextOptions<GameNightDb> options)
     public DbSet<HostInvitation> HostInvitations => Set<HostInvitation>();
     public DbSet<RecoveryCode> RecoveryCodes => Set<RecoveryCode>();
     public DbSet<Message> Messages => Set<Message>();
+    public DbSet<DateChoice> DateChoices => Set<DateChoice>();
+    public DbSet<AskedGuest> AskedGuests => Set<AskedGuest>();
     public DbSet<PostRow> PostQueue => Set<PostRow>();
     public DbSet<LinkRow> Links => Set<LinkRow>();
     public DbSet<ReplanRow> ReplanQueue => Set<ReplanRow>();

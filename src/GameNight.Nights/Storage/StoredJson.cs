@@ -16,6 +16,7 @@ internal static class StoredJson
     {
         var options = PlanJson.Configure(new JsonSerializerOptions());
         options.Converters.Add(new LocalDateTimeConverter());
+        options.Converters.Add(new LocalDateConverter());
         options.Converters.Add(new FormulaIdConverter());
         options.MakeReadOnly();
         return options;
@@ -28,6 +29,15 @@ internal static class StoredJson
 
         public override void Write(Utf8JsonWriter writer, LocalDateTime value, JsonSerializerOptions options) =>
             writer.WriteStringValue(LocalDateTimePattern.ExtendedIso.Format(value));
+    }
+
+    private sealed class LocalDateConverter : JsonConverter<LocalDate>
+    {
+        public override LocalDate Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            LocalDatePattern.Iso.Parse(reader.GetString() ?? "").Value;
+
+        public override void Write(Utf8JsonWriter writer, LocalDate value, JsonSerializerOptions options) =>
+            writer.WriteStringValue(LocalDatePattern.Iso.Format(value));
     }
 
     private sealed class FormulaIdConverter : JsonConverter<FormulaId>

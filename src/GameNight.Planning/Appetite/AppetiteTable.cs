@@ -23,7 +23,13 @@ public sealed record RunOutRow(double Usual, double Low, double High, string Sou
 /// <param name="StrengthSpread">Of the logarithm of how alike people are.</param>
 public sealed record LearningRow(
     double DiscountPerNight, int MostNights, int FewestGuests, double AttendanceSpread, double AppetiteSpread,
-    double StrengthSpread, string Source);
+    double StrengthSpread, string Source)
+{
+    internal IEnumerable<PastEvening> Remembered(GuestSnapshot guest) =>
+        (guest.Past ?? []).Where(night => night.NightsAgo <= MostNights);
+
+    internal double Weight(PastEvening night) => Math.Pow(DiscountPerNight, night.NightsAgo - 1);
+}
 
 public sealed record CourseRow(AppetiteTaken Takes, double Share, string Source);
 

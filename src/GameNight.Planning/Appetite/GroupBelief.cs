@@ -11,19 +11,15 @@ internal sealed class GroupBelief
 {
     private readonly AppetiteTable _table;
     private readonly Grams _slice;
-    private readonly Dictionary<AnswerState, BetaPrior> _chances = [];
+    private readonly AttendanceBelief _attendance;
     private readonly GammaPrior _usual;
 
     /// <param name="slice">Dough of one slice tonight.</param>
     public GroupBelief(IReadOnlyList<GuestSnapshot> guests, Grams slice, AppetiteTable table)
     {
         (_table, _slice) = (table, slice);
-        var because = new List<Reason>();
-        foreach (var row in guests.Select(guest => guest.Answer).Distinct().Order().Select(table.Of).Where(row => row.Strength is not null))
-        {
-            _chances[row.Answer] = Shared(row, guests, because);
-        }
-
+        _attendance = new AttendanceBelief(guests, guests.Select(guest => guest.Answer), table);
+        var because = new List<Reason>(_attendance.Because);
         _usual = SharedAppetite(guests, because);
         Because = because;
     }
@@ -31,9 +27,7 @@ internal sealed class GroupBelief
     /// <summary>What past nights moved for everybody.</summary>
     public IReadOnlyList<Reason> Because { get; }
 
-    public double Chance(GuestSnapshot guest) => _chances.TryGetValue(guest.Answer, out var shared)
-        ? shared.After(AttendanceOf(guest, guest.Answer)).Mean
-        : _table.Of(guest.Answer).Probability;
+    public double Chance(GuestSnapshot guest) => _attendance.Chance(guest, guest.Answer);
 
     /// <summary>Slices on a usual evening when usually hungry. A companion's is what everybody's is.</summary>
     public GammaPrior Appetite(GuestSnapshot guest, Eater eater)
@@ -48,7 +42,7 @@ internal sealed class GroupBelief
     public PastCounted? Counted(GuestSnapshot guest)
     {
         var self = guest.Eaters.FirstOrDefault(eater => eater.Id == guest.Id);
-        var (answered, bounds) = (_chances.ContainsKey(guest.Answer) ? AnsweredSo(guest, guest.Answer).Count() : 0, BoundsOf(guest).Count);
+        var (answered, bounds) = (_attendance.Nights(guest, guest.Answer), BoundsOf(guest).Count);
         var told = self is null ? 0 : TellingNights(guest).Count();
         if (answered + (self is null ? 0 : told + bounds) == 0)
         {
@@ -71,21 +65,6 @@ internal sealed class GroupBelief
 
     private GammaPrior Prior(PortionClass portion) => _usual with { Rate = _usual.Rate / MeanSlices(portion) };
 
-    private BetaPrior Shared(AttendanceRow row, IReadOnlyList<GuestSnapshot> guests, List<Reason> because)
-    {
-        var prior = BetaPrior.Of(row.Probability, row.Strength!.Value);
-        var seen = guests.Select(guest => AttendanceOf(guest, row.Answer)).Where(one => one.Nights > 0).ToList();
-        if (seen.Count < _table.Learning.FewestGuests)
-        {
-            return prior;
-        }
-
-        var fitted = BetaPrior.Fitted(seen, prior, new Hyperprior(
-            Math.Log(prior.Alpha / prior.Beta), Math.Log(prior.Strength), _table.Learning.AttendanceSpread, _table.Learning.StrengthSpread));
-        because.Add(new ChanceFromPastNights(row.Answer, seen.Count, new Share(prior.Mean), new Share(fitted.Mean)));
-        return fitted;
-    }
-
     /// <summary>Of everybody's appetite over that of their portion class. Nights that ran out say too little of it and stay out.</summary>
     private GammaPrior SharedAppetite(IReadOnlyList<GuestSnapshot> guests, List<Reason> because)
     {
@@ -106,40 +85,26 @@ internal sealed class GroupBelief
         return fitted;
     }
 
-    private Attended AttendanceOf(GuestSnapshot guest, AnswerState answer)
-    {
-        var nights = AnsweredSo(guest, answer).ToList();
-        return new Attended(nights.Where(night => night.Came == true).Sum(Weight), nights.Sum(Weight));
-    }
-
-    private IEnumerable<PastEvening> AnsweredSo(GuestSnapshot guest, AnswerState answer) =>
-        Remembered(guest).Where(night => night.Answer == answer && night.Came is not null);
-
     private IEnumerable<PastEvening> TellingNights(GuestSnapshot guest) =>
-        Remembered(guest).Where(night => night is { Slices: not null, Came: not false } && night.RanOut != true);
+        _table.Learning.Remembered(guest).Where(night => night is { Slices: not null, Came: not false } && night.RanOut != true);
 
     /// <param name="usual">What counts as an exposure of 1 over this.</param>
     private Eaten Told(GuestSnapshot guest, double usual = 1)
     {
         var nights = TellingNights(guest).ToList();
         return new Eaten(
-            nights.Sum(night => Weight(night) * night.Slices!.Value),
-            nights.Sum(night => Weight(night) * usual * Exposure(night)));
+            nights.Sum(night => _table.Learning.Weight(night) * night.Slices!.Value),
+            nights.Sum(night => _table.Learning.Weight(night) * usual * Exposure(night)));
     }
 
     private List<AtLeast> BoundsOf(GuestSnapshot guest) =>
     [
-        .. Remembered(guest)
+        .. _table.Learning.Remembered(guest)
             .Where(night => night is { Slices: > 0, Came: not false, RanOut: true })
-            .Select(night => new AtLeast(night.Slices!.Value, Exposure(night), Weight(night))),
+            .Select(night => new AtLeast(night.Slices!.Value, Exposure(night), _table.Learning.Weight(night))),
     ];
 
     /// <summary>A usual appetite of tonight's slices is so many of that night's slices and of that night's appetite.</summary>
     private double Exposure(PastEvening night) =>
         _table.Of(night.Hunger ?? Hunger.AsUsual).Factor * (night.Appetite?.Value ?? 1) * (night.Slice is { } then ? _slice / then : 1);
-
-    private IEnumerable<PastEvening> Remembered(GuestSnapshot guest) =>
-        (guest.Past ?? []).Where(night => night.NightsAgo <= _table.Learning.MostNights);
-
-    private double Weight(PastEvening night) => Math.Pow(_table.Learning.DiscountPerNight, night.NightsAgo - 1);
 }

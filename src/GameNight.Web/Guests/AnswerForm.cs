@@ -1,6 +1,7 @@
 using System.Globalization;
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.Records;
+using GameNight.Planning.Dates;
 using GameNight.Planning.Guests;
 using Microsoft.Extensions.Primitives;
 using NodaTime;
@@ -37,7 +38,7 @@ public sealed record AnswerForm(
 
     /// <summary>The form of a guest's current answer, or one that begins with what they asked to be remembered.</summary>
     public static AnswerForm Of(InvitationView invitation) => new(
-        invitation.Answer?.Presence,
+        invitation.Answer?.Presence ?? (invitation.SaidOfDate == DateAnswer.Works ? Nights.Records.Presence.Coming : null),
         invitation.Answer?.Remotely ?? false,
         invitation.Answer?.Hunger ?? invitation.Remembered?.Hunger ?? Hunger.AsUsual,
         [.. Enumerable.Range(0, Slots(invitation))

@@ -117,6 +117,7 @@ public static class GameNightApp
         app.MapAccount();
         app.MapGuestPages();
         app.MapLookBackPages();
+        app.MapDatePages();
         app.MapOwnDataPages();
         app.MapContactPages();
         app.MapFeeds();

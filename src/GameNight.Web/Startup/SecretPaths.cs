@@ -21,7 +21,10 @@ internal static class SecretPaths
     /// <summary>The link with which a host joins a group.</summary>
     public const string JoinAsHost = "/join";
 
-    private static readonly PathString[] All = [Answer, LookBack, Feed, Unsubscribe, JoinAsHost];
+    /// <summary>With which a guest says which evenings work.</summary>
+    public const string Dates = "/d";
+
+    private static readonly PathString[] All = [Answer, LookBack, Dates, Feed, Unsubscribe, JoinAsHost];
 
     public static bool Covers(PathString path) => All.Any(secret => path.StartsWithSegments(secret));
 

@@ -27,6 +27,7 @@ internal static class LetterText
         var when = When(night.ServeAt, night.Zone);
         var (subject, lead) = letter.Kind switch
         {
+            MessageKind.Invitation when letter.OutOfEvenings is not null => (Phrase.Fill(Letters.ChosenSubject, title, QuantityText.DayAndTime(night.ServeAt)), Phrase.Fill(Letters.Chosen, OneLine(night.GroupName), title, when)),
             MessageKind.Invitation => (Phrase.Fill(Letters.InvitationSubject, title, QuantityText.DayAndTime(night.ServeAt)), Phrase.Fill(Letters.Invitation, OneLine(night.GroupName), title, when)),
             MessageKind.Reminder => (Phrase.Fill(Letters.ReminderSubject, title), Phrase.Fill(Letters.Reminder, title, when)),
             MessageKind.Change => (Phrase.Fill(Letters.ChangeSubject, title, QuantityText.DayAndTime(night.ServeAt)), Changed(letter, title, when)),

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using GameNight.Nights.Dates;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Moving;
@@ -10,6 +11,7 @@ using GameNight.Nights.Storage;
 using GameNight.Nights.Tests.Storage;
 using GameNight.Planning;
 using GameNight.Planning.Contract;
+using GameNight.Planning.Dates;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
@@ -74,7 +76,29 @@ public abstract class MovingTest(ClassDatabase database) : NightsTest(database)
             (await session.Db.Guests.SingleAsync(guest => guest.Id == rui, Cancellation)).StopMessages(App.Clock.GetCurrentInstant());
         });
         await App.GuestList.ReachAsync(group.Access, ines, "ines@example.org", Cancellation);
+        await AskForDateAsync(group, ines, rui);
         return new LivedIn(group, night, ines, rui, inesLink, ruiLink);
+    }
+
+    /// <summary>Which of two evenings before that night; Rui has answered. And a rhythm with a day off and a moved one.</summary>
+    private async Task AskForDateAsync(FoundedGroup group, GuestId ines, GuestId rui)
+    {
+        var evening = new LocalDateTime(2026, 12, 10, 20, 0);
+        var question = DateChoiceId.New();
+        Assert.IsType<DateResult.Kept>(await App.Get<DateDesk>().AskAsync(
+            group.Access, question,
+            new DateChoiceFacts("Another table", "Europe/Berlin", [evening, evening.PlusDays(1)], 2, evening.PlusHours(-5)),
+            new Asking([ines, rui], [ines]), Cancellation));
+        var view = (await App.Get<DateDesk>().QuestionAsync(group.Access, question, Cancellation))!;
+        var link = LinkToken.TryParse(view.Asked.Single(row => row.Id == rui).LinkToken);
+        var said = new Dictionary<string, DateAnswer> { [DateChoiceFacts.IdOf(evening)] = DateAnswer.AtAPinch };
+        Assert.IsType<DateReplyResult.Recorded>(await App.Get<DateBook>().AnswerAsync(link, new DateReply(said, 0, Guid.NewGuid()), Cancellation));
+        Assert.IsType<RhythmResult.Kept>(await App.Get<RhythmDesk>().SetAsync(
+            group.Access,
+            new Rhythm(
+                IsoDayOfWeek.Saturday, 1170, null, Rhythm.LastOfMonth, new LocalDate(2026, 12, 1), [new LocalDate(2026, 12, 26)],
+                [new MovedDay(new LocalDate(2027, 1, 30), new LocalDateTime(2027, 1, 29, 19, 30))]),
+            before: null, Cancellation));
     }
 
     /// <summary>As the planner would, without its waiting.</summary>

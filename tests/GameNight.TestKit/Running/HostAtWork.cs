@@ -1,4 +1,5 @@
 using GameNight.Nights;
+using GameNight.Nights.Dates;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
@@ -91,6 +92,34 @@ public sealed class HostAtWork : IAsyncDisposable
             var other => throw new InvalidOperationException($"The night was not opened: {other}."),
         };
     }
+
+    /// <summary>Asks for one of two evenings, the first as far off as a night that is opened here, and the other a week later.</summary>
+    public async Task<DateChoiceId> AskForDateAsync(
+        IReadOnlyList<GuestId> guests, CancellationToken cancellation, Func<DateChoiceFacts, DateChoiceFacts>? but = null)
+    {
+        var first = SystemClock.Instance.GetCurrentInstant().InUtc().Date.PlusDays(17).Next(IsoDayOfWeek.Saturday).At(new LocalTime(19, 30));
+        var facts = new DateChoiceFacts("Board games", Zone, [first, first.PlusDays(7)], 2, first.PlusDays(-4));
+        return await _services.GetRequiredService<DateDesk>().AskAsync(
+            _access, DateChoiceId.New(), but?.Invoke(facts) ?? facts, new Asking(guests, []), cancellation) switch
+        {
+            DateResult.Kept kept => kept.Choice,
+            var other => throw new InvalidOperationException($"Nobody was asked: {other}."),
+        };
+    }
+
+    public async Task<DateView> QuestionAsync(DateChoiceId choice, CancellationToken cancellation) =>
+        (await _services.GetRequiredService<DateDesk>().QuestionAsync(_access, choice, cancellation))!;
+
+    /// <summary>Path of the page on which a guest says which evenings work.</summary>
+    public async Task<string> DateLinkAsync(DateChoiceId choice, GuestId guest, CancellationToken cancellation) =>
+        $"/d/{(await QuestionAsync(choice, cancellation)).Asked.Single(row => row.Id == guest).LinkToken}";
+
+    public Task<ChoosingResult> ChooseAsync(DateChoiceId choice, LocalDateTime evening, CancellationToken cancellation) =>
+        _services.GetRequiredService<DateChoosing>().ChooseAsync(_access, choice, evening, NightId.New(), cancellation);
+
+    /// <summary>The group meets so from then on.</summary>
+    public Task MeetAsync(Rhythm? rhythm, CancellationToken cancellation) =>
+        _services.GetRequiredService<RhythmDesk>().SetAsync(_access, rhythm, before: null, cancellation);
 
     /// <summary>A topping on the group's menu, which suits every diet.</summary>
     public async Task OfferAsync(string name, Composition label, CancellationToken cancellation)

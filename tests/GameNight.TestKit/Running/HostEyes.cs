@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using GameNight.Nights.Dates;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
@@ -47,7 +48,16 @@ public static class HostEyes
     {
         var seen = await services.GetRequiredService<HostDesk>().NightAsync(access, night, cancellation);
         var planned = await services.GetRequiredService<PlanDesk>().PlanAsync(access, night, cancellation);
-        return JsonSerializer.Serialize(new { seen, planned?.Names, planned?.Items }, Options);
+        var desk = services.GetRequiredService<DateDesk>();
+        var asked = new List<IReadOnlyList<AskedLine>>();
+        var titles = new List<string>();
+        foreach (var question in await desk.OpenAsync(access, cancellation))
+        {
+            titles.Add(question.Title);
+            asked.Add((await desk.QuestionAsync(access, question.Id, cancellation))!.Asked);
+        }
+
+        return JsonSerializer.Serialize(new { seen, planned?.Names, planned?.Items, titles, asked }, Options);
     }
 
     private static JsonSerializerOptions Readable()

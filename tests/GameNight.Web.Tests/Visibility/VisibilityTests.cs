@@ -81,6 +81,13 @@ public sealed class VisibilityTests(SharedApp site)
         otherLink = await host.LinkAsync(night, other, Cancellation);
         await SendAsync(app, otherLink, ("presence", "Undecided"));
 
+        var question = await host.AskForDateAsync([guest], Cancellation, facts => facts with { Title = "Marked evening" });
+        var said = DateChoiceFacts.IdOf((await host.QuestionAsync(question, Cancellation)).Facts.Options[0]);
+        var dateLink = await host.DateLinkAsync(question, guest, Cancellation);
+        await SendAsync(app, dateLink, ($"evening-{said}", "AtAPinch"));
+        var asked = await (await app.Client.GetAsync(dateLink, Cancellation)).DocumentAsync();
+        var otherDate = await host.DateLinkAsync(await host.AskForDateAsync([other], Cancellation), other, Cancellation);
+
         var page = await app.Client.GetAsync(link, Cancellation);
         var document = await page.DocumentAsync();
         var texts = new Dictionary<string, string>
@@ -89,8 +96,8 @@ public sealed class VisibilityTests(SharedApp site)
             ["notesCoHost"] = await host.SeenByAsync(night, HostRole.Organiser, seesNotes: true, Cancellation),
             ["coHost"] = await host.SeenByAsync(night, HostRole.Cook, seesNotes: false, Cancellation),
             ["otherGroup"] = await host.SeenByStrangerAsync(night, Cancellation),
-            ["self"] = Filled(document) + link,
-            ["otherGuest"] = await TextAsync(app, otherLink, $"{otherLink}/night.ics"),
+            ["self"] = Filled(document) + link + Filled(asked) + Said(asked) + dateLink,
+            ["otherGuest"] = await TextAsync(app, otherLink, $"{otherLink}/night.ics", otherDate),
             ["formerLink"] = await TextAsync(app, former, $"{former}/night.ics"),
             ["anonymous"] = await TextAsync(
                 app, "/", "/sign-in", "/first", "/i/unknown", $"/g/{host.Group}", $"/g/{host.Group}/n/{night}", "/health/ready"),
@@ -112,6 +119,9 @@ public sealed class VisibilityTests(SharedApp site)
             ["fellow"] = "Fellowina",
             ["fellowNote"] = "Fellow note",
             ["link"] = link["/i/".Length..],
+            ["question"] = "Marked evening",
+            ["said"] = $"\"{said}\":\"atAPinch\"",
+            ["dateLink"] = dateLink["/d/".Length..],
         });
     }
 
@@ -119,6 +129,10 @@ public sealed class VisibilityTests(SharedApp site)
     private static string Filled(AngleSharp.Html.Dom.IHtmlDocument page) => page.Body!.TextContent + string.Join(' ', page
         .QuerySelectorAll("input[checked], option[selected], textarea")
         .Select(field => $"{field.GetAttribute("name") ?? field.ParentElement?.GetAttribute("name")} {field.TextContent}"));
+
+    /// <summary>What the form of a question holds, as hosts are handed it.</summary>
+    private static string Said(AngleSharp.Html.Dom.IHtmlDocument page) => string.Join(' ', page.QuerySelectorAll("input[type=radio][checked]")
+        .Select(field => $"\"{field.GetAttribute("name")!["evening-".Length..]}\":\"{field.GetAttribute("value")}\""));
 
     private static async Task<string> TextAsync(RunningApp app, params IReadOnlyList<string> paths)
     {

@@ -14,6 +14,7 @@ internal sealed class GroupConfiguration : IEntityTypeConfiguration<Group>
         builder.Property(group => group.Id).ValueGeneratedNever();
         builder.Property(group => group.Name).HasMaxLength(Group.LongestName);
         builder.Property(group => group.Zone).HasMaxLength(64);
+        builder.Property(group => group.Rhythm).IsDocument();
     }
 }
 

@@ -73,6 +73,68 @@ namespace GameNight.Nights.Storage.Migrations
                     b.ToTable("answers", (string)null);
                 });
 
+            modelBuilder.Entity("GameNight.Nights.Records.AskedGuest", b =>
+                {
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<Guid>("ChoiceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("choice_id");
+
+                    b.Property<Guid>("GuestId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("guest_id");
+
+                    b.Property<Instant?>("AnsweredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("answered_at");
+
+                    b.Property<string>("Answers")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("answers");
+
+                    b.Property<Instant?>("DisownedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("disowned_at");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<bool>("IsLate")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_late");
+
+                    b.Property<bool>("IsNeeded")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_needed");
+
+                    b.Property<Guid>("LastKey")
+                        .HasColumnType("uuid")
+                        .HasColumnName("last_key");
+
+                    b.Property<int>("LinkGeneration")
+                        .HasColumnType("integer")
+                        .HasColumnName("link_generation");
+
+                    b.Property<int>("Revision")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer")
+                        .HasColumnName("revision");
+
+                    b.HasKey("GroupId", "ChoiceId", "GuestId");
+
+                    b.HasIndex("GroupId", "GuestId");
+
+                    b.HasIndex("GroupId", "Id")
+                        .IsUnique();
+
+                    b.ToTable("asked_guests", (string)null);
+                });
+
             modelBuilder.Entity("GameNight.Nights.Records.BakeLog", b =>
                 {
                     b.Property<Guid>("GroupId")
@@ -138,6 +200,58 @@ namespace GameNight.Nights.Storage.Migrations
                     b.HasKey("GroupId", "NightId");
 
                     b.ToTable("committed_doughs", (string)null);
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.DateChoice", b =>
+                {
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<LocalDateTime?>("Chosen")
+                        .HasColumnType("timestamp without time zone")
+                        .HasColumnName("chosen");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("Facts")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("facts");
+
+                    b.Property<Guid?>("NightId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("night_id");
+
+                    b.Property<Instant>("OpenedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("opened_at");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasColumnName("state");
+
+                    b.Property<uint>("Version")
+                        .IsConcurrencyToken()
+                        .ValueGeneratedOnAddOrUpdate()
+                        .HasColumnType("xid")
+                        .HasColumnName("xmin");
+
+                    b.HasKey("GroupId", "Id");
+
+                    b.ToTable("date_choices", (string)null);
                 });
 
             modelBuilder.Entity("GameNight.Nights.Records.DietaryNote", b =>
@@ -225,6 +339,10 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasMaxLength(80)
                         .HasColumnType("character varying(80)")
                         .HasColumnName("name");
+
+                    b.Property<string>("Rhythm")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("rhythm");
 
                     b.Property<string>("Zone")
                         .IsRequired()
@@ -1015,6 +1133,21 @@ namespace GameNight.Nights.Storage.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("GameNight.Nights.Records.AskedGuest", b =>
+                {
+                    b.HasOne("GameNight.Nights.Records.DateChoice", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId", "ChoiceId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GameNight.Nights.Records.Guest", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId", "GuestId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("GameNight.Nights.Records.BakeLog", b =>
                 {
                     b.HasOne("GameNight.Nights.Records.Night", null)
@@ -1029,6 +1162,15 @@ namespace GameNight.Nights.Storage.Migrations
                     b.HasOne("GameNight.Nights.Records.Night", null)
                         .WithOne()
                         .HasForeignKey("GameNight.Nights.Records.CommittedDough", "GroupId", "NightId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.DateChoice", b =>
+                {
+                    b.HasOne("GameNight.Nights.Records.Group", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

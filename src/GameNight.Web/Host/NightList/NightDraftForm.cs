@@ -1,4 +1,5 @@
 using System.Globalization;
+using GameNight.Nights.Dates;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Records;
 using GameNight.Planning.Appetite;
@@ -69,15 +70,22 @@ public sealed class NightDraftForm
 
     /// <summary>Last time's choices on the day that the rhythm of the nights proposes, or an empty start.</summary>
     /// <param name="nights">Days of the nights so far.</param>
-    public static NightDraftForm Next(NightFacts? last, IReadOnlyList<LocalDate> nights, string zone, LocalDate today)
+    /// <param name="proposed">The next night of the group's rhythm; null goes by the nights so far.</param>
+    public static NightDraftForm Next(NightFacts? last, IReadOnlyList<LocalDate> nights, string zone, LocalDate today, RhythmNight? proposed = null)
     {
-        if (last is null)
+        var form = last is null
+            ? new NightDraftForm { Zone = zone, Date = Dates.Format(today.Next(IsoDayOfWeek.Saturday)) }
+            : Of(last);
+        if (proposed is not null)
         {
-            return new NightDraftForm { Zone = zone, Date = Dates.Format(today.Next(IsoDayOfWeek.Saturday)) };
+            form.Date = Dates.Format(proposed.At.Date);
+            form.Time = TypedTimes.Text(proposed.At.TimeOfDay);
+        }
+        else if (last is not null)
+        {
+            form.Date = Dates.Format(NightRhythm.Next([last.ServeAt.Date, .. nights], today));
         }
 
-        var form = Of(last);
-        form.Date = Dates.Format(NightRhythm.Next([last.ServeAt.Date, .. nights], today));
         return form;
     }
 

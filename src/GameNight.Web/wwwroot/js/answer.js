@@ -25,3 +25,18 @@ if (form && window.fetch) {
     }
   });
 }
+
+// A reader elsewhere reads their own time beside the host's, unless the page says it already.
+const own = Intl.DateTimeFormat().resolvedOptions().timeZone;
+for (const place of document.querySelectorAll("[data-moment]")) {
+  const moment = new Date(place.dataset.moment);
+  const shown = zone => new Intl.DateTimeFormat(document.documentElement.lang, {
+    weekday: "long", day: "numeric", month: "long", hour: "2-digit", minute: "2-digit", hour12: false, timeZone: zone,
+  }).format(moment);
+  try {
+    if (own && shown(own) !== shown(place.dataset.zone)) {
+      place.textContent = place.dataset.text.replace("{0}", shown(own)).replace("{1}", own);
+      place.hidden = false;
+    }
+  } catch { /* a zone that this browser does not know */ }
+}
