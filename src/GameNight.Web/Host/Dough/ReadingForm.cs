@@ -26,7 +26,7 @@ public sealed class ReadingForm
     /// <returns>Null when something typed cannot be read.</returns>
     public DoughReading? Read(Instant now, string zone, Measures measures)
     {
-        var numbers = new TypedNumbers();
+        var numbers = new TypedNumbers("readings");
         var dough = Temperature("doughCelsius", Dough, -2, 45);
         var fridge = Temperature("fridgeCelsius", Fridge, -2, 20);
         var problems = new Dictionary<string, string>(numbers.Problems);

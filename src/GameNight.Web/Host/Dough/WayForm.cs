@@ -27,9 +27,9 @@ public sealed class WayForm
     /// <returns>Null when something typed cannot be read.</returns>
     public Variation? Read(string zone, Measures measures)
     {
-        var numbers = new TypedNumbers();
-        var fridge = Temperature("fridge", Fridge, -1, 14);
-        var room = Temperature("room", Room, 5, 40);
+        var numbers = new TypedNumbers("kitchen");
+        var fridge = Temperature("fridgeCelsius", Fridge, -1, 14);
+        var room = Temperature("roomCelsius", Room, 5, 40);
         var mixAt = MixAt.Length > 0 ? TypedMoments.Parse(MixAt) : null;
         var problems = new Dictionary<string, string>(numbers.Problems);
         if (mixAt is { Success: false })
