@@ -11,18 +11,20 @@ namespace GameNight.Web.Wording;
 public static partial class ProblemText
 {
     /// <summary>The field, what it is, what it can be, and why.</summary>
-    public static string Say(SnapshotProblem problem) => With(WhyOf(problem.Field, problem.Why), problem.Fault switch
+    public static string Say(SnapshotProblem problem) => Say(problem, problem.Field);
+
+    private static string Say(SnapshotProblem problem, string name) => With(WhyOf(problem.Field, problem.Why), problem.Fault switch
     {
         SnapshotFault.OutOfRange when problem.IsAboveLow =>
-            Fill(Problems.AboveRange, problem.Field, Range(problem.Given), Range(problem.Low), Range(problem.High)),
-        SnapshotFault.OutOfRange => Fill(Problems.OutOfRange, problem.Field, Range(problem.Given), Range(problem.Low), Range(problem.High)),
-        SnapshotFault.WrongCount => Fill(Problems.WrongCount, problem.Field, Range(problem.Given), Range(problem.Low), Range(problem.High)),
-        SnapshotFault.Repeated => Fill(Problems.Repeated, problem.Field),
-        SnapshotFault.BadId => Fill(Problems.BadId, problem.Field, Range(problem.High)),
-        SnapshotFault.BackToFront => Fill(Problems.BackToFront, problem.Field),
-        SnapshotFault.WarmerThanRoom => Fill(Problems.WarmerThanRoom, problem.Field, Range(problem.Given), Range(problem.High), Range(problem.Low)),
-        SnapshotFault.BeforeMixing => Fill(Problems.BeforeMixing, problem.Field),
-        SnapshotFault.InTheFuture => Fill(Problems.InTheFuture, problem.Field),
+            Fill(Problems.AboveRange, name, Range(problem.Given), Range(problem.Low), Range(problem.High)),
+        SnapshotFault.OutOfRange => Fill(Problems.OutOfRange, name, Range(problem.Given), Range(problem.Low), Range(problem.High)),
+        SnapshotFault.WrongCount => Fill(Problems.WrongCount, name, Range(problem.Given), Range(problem.Low), Range(problem.High)),
+        SnapshotFault.Repeated => Fill(Problems.Repeated, name),
+        SnapshotFault.BadId => Fill(Problems.BadId, name, Range(problem.High)),
+        SnapshotFault.BackToFront => Fill(Problems.BackToFront, name),
+        SnapshotFault.WarmerThanRoom => Fill(Problems.WarmerThanRoom, name, Range(problem.Given), Range(problem.High), Range(problem.Low)),
+        SnapshotFault.BeforeMixing => Fill(Problems.BeforeMixing, name),
+        SnapshotFault.InTheFuture => Fill(Problems.InTheFuture, name),
     });
 
     /// <summary>What to do about a fridge as it is typed, in the unit of the reader.</summary>
@@ -32,7 +34,7 @@ public static partial class ProblemText
     /// <summary>Beside the field itself, where its name would only be noise.</summary>
     /// <param name="measures">What the reader types.</param>
     public static string SayHere(SnapshotProblem problem, Measures measures) =>
-        Say(In(measures.UnitOf(problem.Field), problem) with { Field = Problems.ThisField });
+        Say(In(measures.UnitOf(problem.Field), problem), Problems.ThisField);
 
     /// <summary>What a quantity says of a number it refuses, without the programmer's part.</summary>
     public static string Say(ArgumentException problem) => problem.Message.Split(" (Parameter ")[0];
