@@ -49,7 +49,7 @@ internal static class ForecastCheck
             late?.Redivided is { } dough ? Range("late.redivided.thicknessGramsPerCm2", dough.ThicknessGramsPerCm2, 0.05, 3) : null,
             late?.Rescue is { } rescue ? Range("late.rescue.balls", rescue.Balls.Value, 1, PieCount.Highest) : null,
             late?.Rescue is { } times && times.BallAt <= times.MixAt ? new("late.rescue.ballAt", SnapshotFault.BackToFront) : null,
-            late?.Rescue is { } bowl ? Range("late.rescue.minutesToBall", (bowl.BallAt - bowl.MixAt).TotalMinutes, double.MinValue, LongestHours * 60) : null,
+            late?.Rescue is { } bowl ? AboveRange("late.rescue.minutesToBall", (bowl.BallAt - bowl.MixAt).TotalMinutes, 0, LongestHours * 60) : null,
             late?.Accepted is { } accepted ? Range("late.accepted", accepted.Value, 0, 1) : null,
         ];
         return all.OfType<SnapshotProblem>();

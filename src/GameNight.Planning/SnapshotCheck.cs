@@ -7,28 +7,6 @@ using NodaTime;
 
 namespace GameNight.Planning;
 
-/// <summary>What is wrong with one field of a snapshot.</summary>
-public enum SnapshotFault
-{
-    /// <summary>Outside <see cref="SnapshotProblem.Low"/> to <see cref="SnapshotProblem.High"/>.</summary>
-    OutOfRange,
-
-    /// <summary>A list is longer or shorter than allowed.</summary>
-    WrongCount,
-
-    /// <summary>An id occurs twice.</summary>
-    Repeated,
-
-    /// <summary>An id is empty or longer than 64 characters.</summary>
-    BadId,
-
-    /// <summary>An interval ends before it starts, or a low exceeds a high.</summary>
-    BackToFront,
-}
-
-/// <summary>One problem of a snapshot, as data: field path in JSON terms, fault, the given value and the valid range.</summary>
-public sealed record SnapshotProblem(string Field, SnapshotFault Fault, double Given = 0, double Low = 0, double High = 0);
-
 /// <summary>
 /// Valid ranges of a snapshot, in one place for API and screens alike. The planner refuses a snapshot with problems.
 /// </summary>
@@ -51,6 +29,22 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         .. HouseFoodCheck.Problems(night.CheeseBlend, tables), .. (night.Readings ?? []).SelectMany(Problems),
         .. night.Readings?.Count > MostReadings ? [new SnapshotProblem("readings", SnapshotFault.WrongCount, night.Readings.Count, 0, MostReadings)] : Array.Empty<SnapshotProblem>(),
     ];
+
+    /// <summary>Also what only a clock can tell: readings from before the dough was mixed, of the future, or out of order.</summary>
+    public IReadOnlyList<SnapshotProblem> Problems(NightSnapshot night, Instant now)
+    {
+        var readings = night.Readings ?? [];
+        var mixing = night.Begun?.Steps.Where(step => step.Kind == StepKind.Mix).Select(step => (Instant?)step.Start).Min();
+        return
+        [
+            .. Problems(night),
+            .. readings.Any(reading => reading.At < mixing) ? [new SnapshotProblem("readings.at", SnapshotFault.BeforeMixing)] : Array.Empty<SnapshotProblem>(),
+            .. readings.Any(reading => reading.At > now) ? [new SnapshotProblem("readings.at", SnapshotFault.InTheFuture)] : Array.Empty<SnapshotProblem>(),
+            .. readings.Zip(readings.Skip(1)).Any(pair => pair.Second.At < pair.First.At)
+                ? [new SnapshotProblem("readings.at", SnapshotFault.BackToFront)]
+                : Array.Empty<SnapshotProblem>(),
+        ];
+    }
 
     private static IEnumerable<SnapshotProblem> Guests(NightSnapshot night)
     {
@@ -79,8 +73,9 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         SnapshotProblem?[] all =
         [
             Range("kitchen.roomCelsius", kitchen.Room.Value, 5, 40),
-            kitchen.Fridge is { } fridge
-                ? Range("kitchen.fridgeCelsius", fridge.Value, -1, Math.Min(14, kitchen.Room.Value))
+            kitchen.Fridge is { } fridge ? Range("kitchen.fridgeCelsius", fridge.Value, -1, 14) : null,
+            kitchen.Fridge is { } warm && warm > kitchen.Room
+                ? new("kitchen.fridgeCelsius", SnapshotFault.WarmerThanRoom, warm.Value, -1, kitchen.Room.Value)
                 : null,
             Range("kitchen.tapCelsius", kitchen.Tap.Value, 0, 35),
             Range("kitchen.ovenCelsius", kitchen.Oven.Value, oven.Low, oven.High),
@@ -95,8 +90,8 @@ public sealed class SnapshotCheck(ReferenceTables tables)
             kitchen.Calibration is { } cold
                 ? Range("kitchen.calibration.cold", cold.Cold, FermentationCalibration.Least, FermentationCalibration.Most)
                 : null,
-            kitchen.Calibration is { } warm
-                ? Range("kitchen.calibration.warm", warm.Warm, FermentationCalibration.Least, FermentationCalibration.Most)
+            kitchen.Calibration is { } hot
+                ? Range("kitchen.calibration.warm", hot.Warm, FermentationCalibration.Least, FermentationCalibration.Most)
                 : null,
             kitchen.Flour?.RoomHumidity is { } humidity
                 ? Range("kitchen.flour.roomHumidity", humidity.Value, WheatIsotherm.DriestAir, WheatIsotherm.MoistestAir)
@@ -243,7 +238,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         SnapshotProblem?[] all =
         [
             reading.Dough is null && reading.Fridge is null && reading.Look is null
-                ? new("readings", SnapshotFault.WrongCount, 0, 1, 3)
+                ? new("readings.parts", SnapshotFault.WrongCount, 0, 1, 3)
                 : null,
             reading.Dough is { } dough ? Range("readings.doughCelsius", dough.Value, -2, 45) : null,
             reading.Fridge is { } fridge ? Range("readings.fridgeCelsius", fridge.Value, -2, 20) : null,
@@ -258,7 +253,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         SnapshotProblem?[] all =
         [
             hand.Ball is { } grams ? Range("byHand.ballGrams", grams.Value, ball.Low, ball.High) : null,
-            hand.Yeast is { } yeast ? Range("byHand.yeast", yeast.Value, 0.00001, 0.05) : null,
+            hand.Yeast is { } yeast ? AboveRange("byHand.yeast", yeast.Value, 0, 0.05) : null,
             hand.SaucePerPie is { } sauce ? Range("byHand.saucePerPieGrams", sauce.Value, 0, 1000) : null,
             hand.CheesePerPie is { } cheese ? Range("byHand.cheesePerPieGrams", cheese.Value, 0, 1000) : null,
         ];
@@ -270,6 +265,10 @@ public sealed class SnapshotCheck(ReferenceTables tables)
 
     internal static SnapshotProblem? Range(string field, double given, double low, double high) =>
         given >= low && given <= high ? null : new(field, SnapshotFault.OutOfRange, given, low, high);
+
+    /// <summary>More than the low end, up to the high end.</summary>
+    internal static SnapshotProblem? AboveRange(string field, double given, double low, double high) =>
+        given > low && given <= high ? null : new(field, SnapshotFault.OutOfRange, given, low, high, IsAboveLow: true);
 
     private static IEnumerable<SnapshotProblem> Ids(string field, List<string> ids)
     {

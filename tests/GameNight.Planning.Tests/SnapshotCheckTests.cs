@@ -1,6 +1,7 @@
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Cheese;
 using GameNight.Planning.Dough;
+using GameNight.Planning.Fermentation;
 using GameNight.Planning.Foods;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Heat;
@@ -153,6 +154,63 @@ public class SnapshotCheckTests
     [MemberData(nameof(Faults))]
     public void Each_fault_is_named_with_its_field(string field, Func<NightSnapshot, NightSnapshot> spoil) =>
         Assert.Contains(Check.Problems(spoil(ANight().WithGuests(2).Build())), problem => problem.Field == field);
+
+    [Theory]
+    [MemberData(nameof(Faults))]
+    public void Each_range_that_is_not_kept_has_a_reason(string field, Func<NightSnapshot, NightSnapshot> spoil)
+    {
+        var problems = Check.Problems(spoil(ANight().WithGuests(2).Build())).Where(problem => problem.Field == field).ToList();
+
+        Assert.NotEmpty(problems);
+        Assert.All(
+            problems.Where(problem => problem.Fault is SnapshotFault.OutOfRange or SnapshotFault.WrongCount),
+            problem => Assert.NotNull(problem.Why));
+    }
+
+    [Fact]
+    public void A_fridge_that_is_warmer_than_the_room_is_a_fault_of_its_own()
+    {
+        var night = ANight().But(night => night with { Kitchen = night.Kitchen with { Room = new Celsius(10), Fridge = new Celsius(12) } }).Build();
+
+        var problem = Assert.Single(Check.Problems(night));
+
+        Assert.Equal(("kitchen.fridgeCelsius", SnapshotFault.WarmerThanRoom, 12, 10), (problem.Field, problem.Fault, problem.Given, problem.High));
+        Assert.Empty(Check.Problems(night with { Kitchen = night.Kitchen with { Fridge = new Celsius(10) } }));
+    }
+
+    [Fact]
+    public void A_clock_that_goes_backwards_is_told_apart()
+    {
+        var begun = ANight().WithGuests(2).Build();
+        var before = Now - Duration.FromHours(1);
+
+        Assert.Empty(Check.Problems(Read(before, Now), Now));
+        Assert.Equal([SnapshotFault.BackToFront], Check.Problems(Read(Now, before), Now).Select(problem => problem.Fault));
+        Assert.Equal([SnapshotFault.InTheFuture], Check.Problems(Read(before, Now), before).Select(problem => problem.Fault));
+
+        NightSnapshot Read(params Instant[] times) =>
+            begun with { Readings = [.. times.Select(at => new DoughReading(at, new Celsius(20), null, null))] };
+    }
+
+    [Fact]
+    public void A_dose_by_hand_is_more_than_none()
+    {
+        var problem = Assert.Single(Check.Problems(ByHand.Nothing with { Yeast = new Share(0) }));
+
+        Assert.True(problem.IsAboveLow);
+        Assert.Empty(Check.Problems(ByHand.Nothing with { Yeast = new Share(1e-6) }));
+    }
+
+    [Theory]
+    [InlineData("night.kitchen.roomCelsius", RangeReason.RoomOfDough)]
+    [InlineData("begun.dough.formula.salt", RangeReason.Salt)]
+    [InlineData("sauce.formula.salt", RangeReason.SauceSalt)]
+    [InlineData("formula.extras[3].water", RangeReason.PartOfAWhole)]
+    [InlineData("formula.water", RangeReason.Water)]
+    [InlineData("guests[guest-1].past.slices", RangeReason.PastSlices)]
+    [InlineData("log.left-7", RangeReason.SlicesLeft)]
+    [InlineData("title", null)]
+    public void A_reason_is_found_by_the_end_of_the_path(string field, RangeReason? reason) => Assert.Equal(reason, RangeReasons.Of(field));
 
     [Fact]
     public void Every_part_at_once_is_no_problem() => Assert.Empty(Check.Problems(ANight().WithGuests(2).But(night => night with

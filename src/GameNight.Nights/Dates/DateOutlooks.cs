@@ -36,10 +36,11 @@ internal sealed class DateOutlooks(ReferenceTables tables, IClock clock)
             : await PastEvenings.LoadAsync(db, today, choice.NightId ?? default, people, tables.Appetite, cancellation);
         var missed = await MissedAsync(db, [.. nights.Where(night => night.ServeAt < today).Take(DateModel.MostMissedCounted)], cancellation);
 
-        // Households come in here once a guest's record knows theirs.
+        var homes = await db.Guests.AsNoTracking().Where(guest => people.Contains(guest.Id) && guest.Household != null)
+            .ToDictionaryAsync(guest => guest.Id, guest => guest.Household, cancellation);
         var guests = asked
             .Select(row => new DateGuest(
-                row.GuestId.ToString(), row.Answers, Past(row.GuestId), Household: null, missed(row.GuestId), row.IsNeeded))
+                row.GuestId.ToString(), row.Answers, Past(row.GuestId), homes.GetValueOrDefault(row.GuestId), missed(row.GuestId), row.IsNeeded))
             .ToList();
         if (host is not null)
         {

@@ -38,6 +38,8 @@ public sealed record DocumentProblem(string Path, DocumentFault Fault, double Lo
             SnapshotFault.Repeated => DocumentFault.Repeated,
             SnapshotFault.BadId => DocumentFault.BadId,
             SnapshotFault.BackToFront => DocumentFault.BackToFront,
+            SnapshotFault.WarmerThanRoom => DocumentFault.OutOfRange,
+            SnapshotFault.BeforeMixing or SnapshotFault.InTheFuture => DocumentFault.OutOfTime,
         },
         problem.Low,
         problem.High);

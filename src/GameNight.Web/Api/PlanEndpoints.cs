@@ -69,10 +69,10 @@ internal static class PlanEndpoints
 
         if (request.Effort is < 0 or > MostEffort)
         {
-            return Invalid([("effort", $"effort is {request.Effort}; it can be 0 to {MostEffort}.")]);
+            return Invalid([("effort", ProblemText.Say(new SnapshotProblem("effort", SnapshotFault.OutOfRange, request.Effort, 0, MostEffort)))]);
         }
 
-        if (new SnapshotCheck(planner.Tables).Problems(request.Night) is { Count: > 0 } problems)
+        if (new SnapshotCheck(planner.Tables).Problems(request.Night, request.Now) is { Count: > 0 } problems)
         {
             return Invalid([.. problems.Select(problem => ($"night.{problem.Field}", ProblemText.Say(problem)))]);
         }
@@ -136,9 +136,10 @@ internal static class PlanEndpoints
 
     /// <summary>Our own sentences as they are; those of the serializer would name our types.</summary>
     private static string Sentence(JsonException problem) =>
-        problem.InnerException is ArgumentException inner ? ProblemText.Say(inner)
+        problem.InnerException is ArgumentException inner ? ProblemText.WithReason(ProblemText.Say(inner), FieldOf(problem))
         : !problem.Message.Contains(" | LineNumber: ", StringComparison.Ordinal)
             && !problem.Message.Contains(" type '", StringComparison.Ordinal) ? problem.Message
+        : FieldOf(problem) is { Length: > 0 } named && RequestWords.Of(named) is { Count: > 0 } words ? $"{named} can be one of: {string.Join(", ", words)}."
         : FieldOf(problem) is { Length: > 0 } field ? $"{field} cannot be read: it is unknown, lacks a part, or is not of its kind."
         : "This is no plan request: it is not JSON, or it lacks a part.";
 

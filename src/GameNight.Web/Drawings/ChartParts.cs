@@ -6,7 +6,8 @@ namespace GameNight.Web.Drawings;
 public sealed record ChartLine(string Name, string Kind, IReadOnlyList<(double At, double Value)> Points, double NamedAt);
 
 /// <summary>A time that is shaded behind the lines.</summary>
-public sealed record ChartSpan(double From, double Until, string Name, string Kind);
+/// <param name="Lane">A strip of its own below the top, counted from 0; null shades the whole height.</param>
+public sealed record ChartSpan(double From, double Until, string Name, string Kind, int? Lane = null);
 
 /// <summary>A place on an axis, with what is written there.</summary>
 public sealed record ChartMark(double At, string Name, string Kind = "");

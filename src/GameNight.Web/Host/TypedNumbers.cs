@@ -7,7 +7,8 @@ namespace GameNight.Web.Host;
 /// <summary>
 /// Reads numbers that a host typed and collects what cannot be read. Comma and point both separate decimals.
 /// </summary>
-public sealed class TypedNumbers
+/// <param name="path">What the fields are part of in JSON terms: finds why their ranges end where they do.</param>
+public sealed class TypedNumbers(string path = "")
 {
     private readonly Dictionary<string, string> _problems = [];
 
@@ -28,7 +29,7 @@ public sealed class TypedNumbers
             return value;
         }
 
-        _problems[field] = ProblemText.TypeNumber(low, high);
+        _problems[field] = ProblemText.TypeNumber(low, high, $"{path}.{field}");
         return low;
     }
 
@@ -50,7 +51,7 @@ public sealed class TypedNumbers
         var value = Read(field, text, low, high);
         if (value != Math.Floor(value))
         {
-            _problems[field] = ProblemText.TypeWholeNumber(low, high);
+            _problems[field] = ProblemText.TypeWholeNumber(low, high, $"{path}.{field}");
             return low;
         }
 

@@ -14,7 +14,8 @@ public static class DocumentProblemText
     private static string What(DocumentProblem problem) => problem.Fault switch
     {
         DocumentFault.Unreadable => problem.Said ?? MovingPages.Unreadable,
-        DocumentFault.OutOfRange => Fill(MovingPages.OutOfRange, QuantityText.Exact(problem.Low), QuantityText.Exact(problem.High)),
+        DocumentFault.OutOfRange => ProblemText.WithReason(
+            Fill(MovingPages.OutOfRange, QuantityText.Exact(problem.Low), QuantityText.Exact(problem.High)), problem.Path),
         DocumentFault.WrongCount when problem.High == 0 => MovingPages.NothingCanStandHere,
         DocumentFault.WrongCount => Fill(MovingPages.WrongCount, QuantityText.Exact(problem.Low), QuantityText.Exact(problem.High)),
         DocumentFault.Repeated => MovingPages.Repeated,

@@ -35,6 +35,12 @@ public static class Household
     private const double SmallestCup = 0.25;
     private const double SmallestSpoon = 0.125;
 
+    /// <summary>A spoon that is further off than this from what is weighed misleads (our own choice).</summary>
+    private const double SpoonsMayBeOff = 0.1;
+
+    /// <summary>Water is read off a jug more closely, and a dough feels it (our own choice).</summary>
+    private const double WaterMayBeOff = 0.02;
+
     private static readonly string[] Eighths = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
 
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web)
@@ -47,7 +53,7 @@ public static class Household
     public static HouseholdMeasure Of(HouseholdFood food) => ByFood[food];
 
     /// <summary>"2¼ teaspoons of instant yeast".</summary>
-    /// <returns>Null when it is too little for a spoon, or its measure is not known.</returns>
+    /// <returns>Null when it is too little for a spoon, its measure is not known, or no measure comes near enough.</returns>
     public static string? Say(Grams mass, HouseholdFood food, string name) =>
         Measure(mass, food) is { } measure ? Phrase.Fill(Amounts.OfFood, measure, name) : null;
 
@@ -57,7 +63,7 @@ public static class Household
         var known = Of(food);
         if (known.GramsPerCup is { } gramsPerCup && mass.Value / gramsPerCup >= SmallestCup)
         {
-            return Counted(nameof(Amounts.CupsOther), mass.Value / gramsPerCup, 0.25);
+            return Near(nameof(Amounts.CupsOther), mass.Value / gramsPerCup, 0.25);
         }
 
         if (known.GramsPerTeaspoon is not { } gramsPerTeaspoon)
@@ -68,19 +74,26 @@ public static class Household
         return Spoons(mass.Value / gramsPerTeaspoon);
     }
 
-    /// <returns>Null when it is too little for a spoon.</returns>
+    /// <returns>Null when it is too little for a spoon, or when no spoon comes near enough.</returns>
     public static string? Spoons(double teaspoons) =>
         teaspoons < SmallestSpoon / 2 ? null
-            : teaspoons < 1 ? Counted(nameof(Amounts.TeaspoonsOther), teaspoons, SmallestSpoon)
-            : teaspoons < TeaspoonsPerTablespoon ? Counted(nameof(Amounts.TeaspoonsOther), teaspoons, 0.25)
-            : Counted(nameof(Amounts.TablespoonsOther), teaspoons / TeaspoonsPerTablespoon, 0.5);
+            : teaspoons < 1 ? Near(nameof(Amounts.TeaspoonsOther), teaspoons, SmallestSpoon)
+            : teaspoons < TeaspoonsPerTablespoon ? Near(nameof(Amounts.TeaspoonsOther), teaspoons, 0.25)
+            : Near(nameof(Amounts.TablespoonsOther), teaspoons / TeaspoonsPerTablespoon, 0.5);
 
     /// <summary>Water as a measuring jug shows it: whole fluid ounces, halves below eight.</summary>
-    public static string FluidOuncesOfWater(Grams water)
+    /// <returns>Null when no mark of a jug comes near enough.</returns>
+    public static string? FluidOuncesOfWater(Grams water)
     {
         var ounces = water.Value / Of(HouseholdFood.Water).GramsPerCup!.Value * FluidOuncesPerCup;
-        return Phrase.Fill(Amounts.FluidOunces, Fraction(ounces < FluidOuncesPerCup ? Round(ounces, 0.5) : Math.Round(ounces)));
+        var marked = ounces < FluidOuncesPerCup ? Round(ounces, 0.5) : Math.Round(ounces);
+        return IsNear(marked, ounces, WaterMayBeOff) ? Phrase.Fill(Amounts.FluidOunces, Fraction(marked)) : null;
     }
+
+    private static string? Near(string other, double number, double step) =>
+        IsNear(Round(number, step), number, SpoonsMayBeOff) ? Counted(other, number, step) : null;
+
+    private static bool IsNear(double rounded, double meant, double off) => Math.Abs(rounded - meant) <= off * meant;
 
     private static string Counted(string other, double number, double step)
     {

@@ -97,10 +97,42 @@ public class DoughCourseTests : BunitContext
             .Add(p => p.Ways, [new ComparedWay(0, null!, Plans.Usual) with { Night = GameNight.TestKit.Nights.NightBuilder.ANight().Build() }])
             .Add(p => p.Zone, Plans.Zone).Add(p => p.Names, id => id));
 
-        Assert.Contains("As it stands", table.Find("thead").TextContent, StringComparison.Ordinal);
+        Assert.Equal("As it stands", table.Find("section h3").TextContent);
         Assert.All(
             new[] { "Mixing begins", "Yeast, four times in five", "At its best", "Steps", "What to mind" },
-            row => Assert.Contains(row, table.Find("tbody").TextContent, StringComparison.Ordinal));
-        Assert.Single(table.FindAll("polyline"));
+            row => Assert.Contains(row, table.FindAll("dt").Select(term => term.TextContent)));
+    }
+
+    [Fact]
+    public void What_differs_from_the_plan_as_it_stands_is_marked()
+    {
+        var table = Render<WaysTable>(with => with.Add(p => p.Ways, TwoWays()).Add(p => p.Zone, Plans.Zone).Add(p => p.Names, id => id));
+
+        Assert.Empty(table.FindAll("section")[0].QuerySelectorAll(".differs"));
+        Assert.Equal("9 °C", table.FindAll("section")[1].QuerySelectorAll(".differs").Single().TextContent.Replace('\u00a0', ' '));
+    }
+
+    [Fact]
+    public void All_ways_stand_in_one_chart_of_temperature_and_one_of_gas_with_their_windows_and_tables()
+    {
+        var ways = TwoWays();
+        var window = ways[1].Plan.Ripening!.Window;
+        var charts = Render<WaysCharts>(with => with.Add(p => p.Ways, ways).Add(p => p.Zone, Plans.Zone));
+
+        var doughs = charts.FindAll("figure")[0];
+        Assert.Equal([2, 2], doughs.QuerySelectorAll("svg").Select(svg => svg.QuerySelectorAll("polyline").Length));
+        Assert.Equal(window.From is null ? 0 : 4, doughs.QuerySelectorAll("rect.ready").Length);
+        Assert.Equal(2, doughs.QuerySelectorAll("table").Length);
+        Assert.All(doughs.QuerySelectorAll("table"), table => Assert.Equal(3, table.QuerySelectorAll("thead th").Length));
+        Assert.Single(ways.Select(way => way.Plan.Oven!.Evening).Distinct());
+        Assert.Equal(2, charts.FindAll("figure").Count);
+        Assert.Contains("As it stands and Way 2", charts.FindAll("figcaption")[1].TextContent, StringComparison.Ordinal);
+        Assert.Equal(ways[0].Plan.Oven!.Evening!.Pies.Count, charts.FindAll("figure")[1].QuerySelectorAll("rect.bake").Length);
+    }
+
+    private static ComparedWay[] TwoWays()
+    {
+        var night = GameNight.TestKit.Nights.NightBuilder.ANight().Build();
+        return [new(0, night, Plans.Usual), new(2, night with { Kitchen = night.Kitchen with { Fridge = new Celsius(9) } }, Plans.Usual)];
     }
 }

@@ -89,12 +89,12 @@ public class DoughFormTests : BunitContext
 
         var problems = DoughProblems.ByField(found, formula, Measures.Metric);
 
-        Assert.Equal("This is 20; it can be 45 to 100.", problems["water"]);
-        Assert.Equal("The shares make 90 % together; they must make 100 %.", problems["flours"]);
+        Assert.Equal("This is 20; it can be 45 to 100. With less water a dough does not come together, and with more it is a batter.", problems["water"]);
+        Assert.Equal("The shares make 90 % together; they must make 100 %. The shares of a blend make up the whole.", problems["flours"]);
         Assert.Equal("Preferment and soaker take more flour than the 90 % that is not held back.", problems["preferment.ofFlour"]);
         Assert.Equal("Preferment and soaker take 61.5 % of the flour as water; the dough leaves them 15 %.", problems["preferment.waterPerFlour"]);
-        Assert.Equal("This is 0.5; it can be 1 to 72.", problems["preferment.beforeMinutes"]);
-        Assert.Equal("This is 9; it can be 0.5 to 6.", problems["rimCentimetres"]);
+        Assert.StartsWith("This is 0.5; it can be 1 to 72. In less than an hour", problems["preferment.beforeMinutes"], StringComparison.Ordinal);
+        Assert.StartsWith("This is 9; it can be 0.5 to 6. The rim goes up to", problems["rimCentimetres"], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -185,11 +185,11 @@ public class DoughFormTests : BunitContext
     }
 
     [Theory]
-    [InlineData("5", "", "", "", "roomHumidity", "Type a number from 10 to 90.")]
-    [InlineData("", "20", "", "", "moisture", "Type a number from 8 to 16.")]
+    [InlineData("5", "", "", "", "roomHumidity", "Type a number from 10 to 90. Flour is measured in air between these; in drier or moister air nobody knows what it takes up.")]
+    [InlineData("", "20", "", "", "moisture", "Type a number from 8 to 16. Drier flour is not sold, and moister flour moulds.")]
     [InlineData("", "", "", "0.1", "coarseGrams", "Give the step of the kitchen scale too.")]
-    [InlineData("", "", "1", "2", "fineGrams", "Type a number from 0.001 to 1.")]
-    [InlineData("", "", "50", "", "coarseGrams", "Type a number from 0.1 to 10.")]
+    [InlineData("", "", "1", "2", "fineGrams", "Type a number from 0.001 to 1. The small scale is at least as fine as the kitchen's, and finer than a milligram weighs no yeast.")]
+    [InlineData("", "", "50", "", "coarseGrams", "Type a number from 0.1 to 10. A finer step is the small scale's, and a coarser one weighs no dough.")]
     public void Flour_and_scales_out_of_range_are_refused_beside_their_field(
         string humidity, string moisture, string coarse, string fine, string field, string said)
     {

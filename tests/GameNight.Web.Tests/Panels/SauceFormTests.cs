@@ -29,7 +29,7 @@ public class SauceFormTests
 
     [Theory]
     [InlineData("0", "Type a number from 100 to 20")]
-    [InlineData("none", "A sauce without tomato is none.")]
+    [InlineData("none", "A sauce without tomato is none")]
     public void A_sauce_without_tomato_is_refused_with_the_range_and_why(string typed, string said)
     {
         var form = Form();
@@ -124,7 +124,7 @@ public class SauceFormTests
     [Theory]
     [InlineData("80", "10", "5", "10", "blend", "95 %")]
     [InlineData("80", "10", "15", "10", "blend", "105 %")]
-    [InlineData("80", "10", "10", "31", "drained", "Type a number from 0 to 30. Above that it is pressed.")]
+    [InlineData("80", "10", "10", "31", "drained", "Type a number from 0 to 30. Above that it is pressed, not drained.")]
     [InlineData("180", "10", "10", "10", "shareLowMoisture", "0 to 100")]
     public void A_blend_that_cannot_be_is_refused_with_what_would_be_right(
         string low, string hard, string fresh, string drained, string field, string said)

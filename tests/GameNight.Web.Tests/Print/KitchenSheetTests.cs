@@ -1,13 +1,16 @@
 using System.Text.RegularExpressions;
 using Bunit;
 using GameNight.Planning;
+using GameNight.Planning.Dough;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
+using GameNight.TestKit;
 using GameNight.TestKit.Nights;
 using GameNight.Web.Host.Print;
 using GameNight.Web.Tests.Panels;
 using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Components;
 
 namespace GameNight.Web.Tests.Print;
@@ -99,6 +102,42 @@ public class KitchenSheetTests : BunitContext
         Assert.Equal(Measures.UsCustomary.SayDough(Plans.Usual.Dough.Flour), amounts[0].QuerySelector("td.number")!.TextContent);
         Assert.All(amounts.Skip(1), shelf => Assert.All(
             shelf.QuerySelectorAll("td.number"), cell => Assert.Matches(" (oz|lb)$", cell.TextContent)));
+    }
+
+    [Fact]
+    public void What_is_made_here_is_weighed_on_the_plan_and_its_parts_are_bought()
+    {
+        var tables = SharedFolder.Tables;
+        var night = NightBuilder.ANight().WithGuests(8).Build();
+        var plans = Plans.Of(night);
+        var (sauceId, cheeseId) = (Of(MenuRole.Base), Of(MenuRole.Cheese));
+        night = night with
+        {
+            Sauce = new HouseSauce(sauceId, tables.Sauces.Formula(tables.Sauces.Formulas[0])),
+            CheeseBlend = new HouseCheese(cheeseId, tables.Cheese.Blends[0].Blend),
+            Formula = night.Formula with { Soaker = new Soaker("linseed", new Share(0.1), new Share(2)) },
+        };
+        var plan = Plans.Of(night);
+
+        var list = Render<ShoppingSheet>(with => with
+            .Add(p => p.Plan, plan).Add(p => p.Head, Paper.Head).Add(p => p.Items, Plans.Items).Add(p => p.Roles, Paper.Roles)
+            .Add(p => p.SauceMadeHere, sauceId).Add(p => p.CheeseMadeHere, cheeseId));
+        var bought = list.FindAll("tbody th").Select(cell => cell.TextContent).ToList();
+
+        Assert.DoesNotContain(Plans.Items[sauceId], bought);
+        Assert.DoesNotContain(Plans.Items[cheeseId], bought);
+        Assert.All(plan.SauceToMake!.Tins, tins => Assert.Contains(bought, name => name.Contains($"{tins.Count} tin", StringComparison.Ordinal)));
+        Assert.All(plan.CheeseToGrate!.Parts, part => Assert.Contains(QuantityText.GramNumber(part.ToBuy), Row(FoodText.Say(part.Food)), StringComparison.Ordinal));
+        Assert.Contains("linseed", bought);
+        var (seeds, flour) = (plan.Dough.Batches.Sum(batch => batch.Soaker!.Flour.Value), plan.Dough.Flour.Value);
+        Assert.Contains(QuantityText.GramNumber(new Grams(flour - seeds)), Row(Words.FlourRow), StringComparison.Ordinal);
+        var sheet = PlanOf(plan);
+        Assert.Contains($"Sauce to make: {Measures.Metric.SayDough(plan.SauceToMake.Finished)}", sheet.Markup, StringComparison.Ordinal);
+        Assert.Contains("Cheese to grate", sheet.Markup, StringComparison.Ordinal);
+
+        string Of(MenuRole role) => night.Menu.Items.First(item => item.Role == role && plans.Amounts.Any(amount => amount.ItemId == item.Id)).Id;
+
+        string Row(string name) => list.FindAll("tbody tr").First(row => row.QuerySelector("th")!.TextContent.Contains(name, StringComparison.Ordinal)).TextContent;
     }
 
     [Fact]

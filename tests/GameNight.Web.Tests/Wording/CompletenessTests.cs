@@ -77,6 +77,15 @@ public class CompletenessTests
         Assert.All(Enum.GetValues<DraftFault>(), fault => AssertSentence(ProblemText.Say(new DraftProblem("title", fault, 0, 80))));
     }
 
+    [Fact]
+    public void Every_reason_of_a_range_has_a_sentence_of_its_own()
+    {
+        var sentences = Enum.GetValues<RangeReason>().ToLookup(RangeReasonText.Say);
+
+        Assert.All(sentences, said => AssertSentence(said.Key));
+        Assert.All(sentences, said => Assert.Single(said));
+    }
+
     [Theory]
     [MemberData(nameof(Words))]
     public void Every_value_of_an_enumeration_on_a_screen_has_a_word_of_its_own(Type enumeration)

@@ -74,6 +74,7 @@ public class MeasuresTests
     [InlineData(HouseholdFood.InstantYeast, 7, "2¼ teaspoons")]
     [InlineData(HouseholdFood.ActiveDryYeast, 7, "1¾ teaspoons")]
     [InlineData(HouseholdFood.TableSalt, 6, "1 teaspoon")]
+    [InlineData(HouseholdFood.InstantYeast, 0.6, null)]
     [InlineData(HouseholdFood.TableSalt, 45, "2½ tablespoons")]
     [InlineData(HouseholdFood.BreadFlour, 1000, "7¼ cups")]
     [InlineData(HouseholdFood.AllPurposeFlour, 1000, "8 cups")]
@@ -87,6 +88,7 @@ public class MeasuresTests
     {
         Assert.Equal("7¼ cups of bread flour or 8 cups of all-purpose flour", HouseholdText.OfFlour(new Grams(1000)));
         Assert.Equal("21 fl oz", HouseholdText.OfWater(new Grams(620)));
+        Assert.Null(HouseholdText.OfWater(new Grams(251)));
         Assert.Null(HouseholdText.OfYeast(YeastForm.Fresh, new Grams(10)));
     }
 

@@ -50,7 +50,7 @@ public sealed class KneadForm
     /// <returns>What to remember of it; null when it cannot be read.</returns>
     public KneadersCorrection? ReadCorrection(DoughPlan dough)
     {
-        var numbers = new TypedNumbers();
+        var numbers = new TypedNumbers("knead");
         var batch = BatchOf(dough) ?? Weighing.Batches(dough)[0];
         var grams = numbers.Read("stayedOut", StayedOut, 0, Math.Round(batch.HeldBackFlour.Value, 1, MidpointRounding.ToZero));
         _problems = numbers.Problems;
@@ -60,7 +60,7 @@ public sealed class KneadForm
     /// <returns>Friction in kelvins of the temperature sum; null when the temperatures cannot be read or give none.</returns>
     public double? ReadFriction(Measures measures)
     {
-        var numbers = new TypedNumbers();
+        var numbers = new TypedNumbers("knead");
         var dough = Temperature("dough", Dough, 5, 45);
         var flour = Temperature("flour", Flour, ColdestFlour, 40);
         var room = Temperature("room", Room, 5, 40);
@@ -78,11 +78,11 @@ public sealed class KneadForm
         }
         catch (ArgumentOutOfRangeException refused)
         {
-            numbers.Refuse("dough", Phrase.Fill(
+            numbers.Refuse("dough", ProblemText.WithReason(Phrase.Fill(
                 FormulaPages.FrictionOutOfRange,
                 measures.SayDifference(Convert.ToDouble(refused.ActualValue, System.Globalization.CultureInfo.InvariantCulture)),
                 measures.SayDifference(FrictionFactor.Least),
-                measures.SayDifference(FrictionFactor.Most)));
+                measures.SayDifference(FrictionFactor.Most)), "kitchen.frictionKelvin"));
             return null;
         }
 

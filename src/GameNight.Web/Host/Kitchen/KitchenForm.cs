@@ -68,12 +68,17 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
     /// <returns>The facts, or the fields that cannot be read. Field names are those of the planner's check.</returns>
     public (KitchenFacts? Facts, IReadOnlyDictionary<string, string> Problems) Read(KitchenFacts kept)
     {
-        var numbers = new TypedNumbers();
+        var numbers = new TypedNumbers("kitchen");
         var times = new Dictionary<string, string>();
         var room = numbers.Read("roomCelsius", Room, 5, 40, measures.Temperature, shown.Room.Value);
         var fridge = Fridge.Trim().Length == 0
             ? (double?)null
-            : numbers.Read("fridgeCelsius", Fridge, -1, Math.Min(14, room), measures.Temperature, shown.Fridge?.Value);
+            : numbers.Read("fridgeCelsius", Fridge, -1, 14, measures.Temperature, shown.Fridge?.Value);
+        if (fridge > room && !numbers.Problems.ContainsKey("roomCelsius"))
+        {
+            numbers.Refuse("fridgeCelsius", ProblemText.WarmerThanRoom(fridge.Value, room, measures));
+        }
+
         var (sleepFrom, sleepUntil) = (Minute("sleep", SleepFrom), Minute("sleep", SleepUntil));
         var (workFrom, workUntil) = (Minute("work", WorkFrom), Minute("work", WorkUntil));
         if (WorkDays.Count > 0 && workUntil <= workFrom)

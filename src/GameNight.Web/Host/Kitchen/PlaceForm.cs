@@ -9,7 +9,9 @@ namespace GameNight.Web.Host.Kitchen;
 /// <param name="shown">What the fields showed; null when nobody said.</param>
 public sealed class PlaceForm(BakingPlace? shown, Measures measures)
 {
-    private const double MostMillimetres = 80;
+    /// <summary>No plate is thicker than a metre. What a material allows is said by the planner's check.</summary>
+    private const double MostMillimetres = 1000;
+
     private const double LeastCentimetres = 10;
     private const double MostCentimetres = 100;
 
@@ -53,7 +55,7 @@ public sealed class PlaceForm(BakingPlace? shown, Measures measures)
         var before = (shown ?? BakingPlace.Assumed).Surface;
         var surface = new BakingSurface(
             kind,
-            numbers.Read("thicknessMillimetres", Thickness, 1, MostMillimetres, measures.Thickness, before.ThicknessMillimetres),
+            numbers.Read("thicknessMillimetres", Thickness, 0, MostMillimetres, measures.Thickness, before.ThicknessMillimetres),
             new Centimetres(numbers.Read("widthCentimetres", Width, LeastCentimetres, MostCentimetres, measures.Length, before.Width.Value)),
             new Centimetres(numbers.Read("depthCentimetres", Depth, LeastCentimetres, MostCentimetres, measures.Length, before.Depth.Value)));
         var iron = Iron is { } plate
@@ -61,7 +63,7 @@ public sealed class PlaceForm(BakingPlace? shown, Measures measures)
             {
                 Kind = plate,
                 ThicknessMillimetres = numbers.Read(
-                    "ironThicknessMillimetres", IronThickness, 1, MostMillimetres, measures.Thickness, shown?.IronAbove?.ThicknessMillimetres),
+                    "ironThicknessMillimetres", IronThickness, 0, MostMillimetres, measures.Thickness, shown?.IronAbove?.ThicknessMillimetres),
             }
             : null;
         var place = new BakingPlace(surface, Air, Support, Lead, iron);

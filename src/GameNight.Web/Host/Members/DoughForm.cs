@@ -57,17 +57,18 @@ public sealed class DoughForm(Measures measures, DoughRanges ranges, PieShape? s
     public ((DoughFormula Formula, PieShape Shape)? Dough, IReadOnlyDictionary<string, string> Problems) Read(
         KneadersCorrection? kneader = null)
     {
-        var numbers = new TypedNumbers();
+        var numbers = new TypedNumbers("formula");
         var before = shown ?? Usual;
         var plain = new DoughFormula(
-            Percent("water", Water, 100),
-            Percent("salt", Salt, 4),
-            Percent("oil", Oil, 15),
-            Percent("sugar", Sugar, 10),
+            // Milk may stand in for all of the water.
+            Percent("water", Water, ranges.Water.High, Parts.Extras.Count == 0 ? ranges.Water.Low : 0),
+            Percent("salt", Salt, ranges.Salt.High),
+            Percent("oil", Oil, ranges.Oil.High),
+            Percent("sugar", Sugar, ranges.Sugar.High),
             SugarIsHoney,
             Yeast,
-            Percent("heldBackFlour", HeldBack, 50),
-            Percent("loss", Loss, 10),
+            Percent("heldBackFlour", HeldBack, KneadersCorrection.Most),
+            Percent("loss", Loss, 0.1),
             Kneader: kneader);
         var formula = Parts.Onto(plain, numbers);
         var shape = new PieShape(
@@ -82,7 +83,8 @@ public sealed class DoughForm(Measures measures, DoughRanges ranges, PieShape? s
                 : new Centimetres(numbers.Read("oilInsetCentimetres", OilInset, 0, 10, measures.Length, before.OilInset?.Value)));
         return (numbers.Problems.Count == 0 ? (formula, shape) : null, numbers.Problems);
 
-        Share Percent(string field, string text, double high) => new(numbers.Read(field, text, 0, high) / 100);
+        Share Percent(string field, string text, double high, double low = 0) =>
+            new(numbers.Read(field, text, Math.Round(100 * low, 6), Math.Round(100 * high, 6)) / 100);
     }
 
     /// <summary>What the dough is with all its parts together; nothing as long as something cannot be read.</summary>

@@ -15,8 +15,8 @@ internal static class DoughProblems
 
     private static string Say(string field, SnapshotProblem problem, DoughFormula formula, Measures measures) => (field, problem) switch
     {
-        ("flours", { Fault: SnapshotFault.OutOfRange }) => Phrase.Fill(
-            FormulaPages.FloursMakeWhole, QuantityText.Number(100 * problem.Given)),
+        ("flours", { Fault: SnapshotFault.OutOfRange }) => ProblemText.WithReason(
+            Phrase.Fill(FormulaPages.FloursMakeWhole, QuantityText.Number(100 * problem.Given)), problem.Field),
         ("flours" or "extras", { Fault: SnapshotFault.WrongCount }) => Phrase.Fill(FormulaPages.MostRows, problem.High),
         ("preferment.waterPerFlour" or "soaker.waterPerFlour", { Fault: SnapshotFault.OutOfRange }) when IsAboutBoth(problem, formula.WaterAhead / formula.FlourAhead) =>
             Phrase.Fill(FormulaPages.TooMuchWaterAhead, Percent(formula.WaterAhead), Percent(problem.High * formula.FlourAhead)),

@@ -58,7 +58,7 @@ public sealed class MenuItemForm(MenuRole role, Measures measures, double gramsP
 
     public (double? GramsPerCm2, double? WaterShare, IReadOnlyDictionary<string, string> Problems) ReadMass()
     {
-        var numbers = new TypedNumbers();
+        var numbers = new TypedNumbers("menu.items");
         var mass = numbers.Read("gramsPerCm2", MassPerArea, 0, 1, measures.MassPerArea, gramsPerCm2);
         double? water = string.IsNullOrWhiteSpace(Water) ? null : numbers.Read("waterShare", Water, 0, 100) / 100;
         return numbers.Problems.Count == 0 ? (mass, water, numbers.Problems) : (null, null, numbers.Problems);

@@ -19,7 +19,7 @@ public sealed class SurfaceReadingForm
     /// <returns>Null when something typed cannot be read.</returns>
     public SurfaceReading? Read(Measures measures)
     {
-        var numbers = new TypedNumbers();
+        var numbers = new TypedNumbers("place.readings");
         var reading = new SurfaceReading(
             Duration.FromMinutes(numbers.Read("afterSwitchOnMinutes", After, 0, 360)),
             new Celsius(numbers.Read("topCelsius", Top, 0, 600, measures.Temperature)));

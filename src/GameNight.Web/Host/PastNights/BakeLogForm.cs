@@ -78,7 +78,7 @@ public sealed class BakeLogForm
     /// <returns>Null with the problems by field when something cannot be read.</returns>
     public (BakeLogFacts? Facts, IReadOnlyDictionary<string, string> Problems) Read(int slicesPerPie)
     {
-        var numbers = new TypedNumbers();
+        var numbers = new TypedNumbers("log");
         var baked = Baked.Trim().Length == 0 ? (PieCount?)null
             : new PieCount(numbers.ReadWhole(BakedField, Baked, 0, PieCount.Highest));
         var facts = new BakeLogFacts(

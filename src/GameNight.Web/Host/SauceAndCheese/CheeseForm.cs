@@ -36,16 +36,14 @@ public sealed class CheeseForm(CheeseTable table)
     /// <returns>The blend, or the fields that cannot be read. The sum of the shares has the field "blend".</returns>
     public (HouseCheese? Cheese, IReadOnlyDictionary<string, string> Problems) Read()
     {
-        var numbers = new TypedNumbers();
+        var numbers = new TypedNumbers("cheeseBlend");
         var blend = new CheeseBlend(
             Of(CheeseKind.LowMoisture), Of(CheeseKind.Hard), Of(CheeseKind.Fresh),
             new Share(Math.Round(numbers.Read("drained", Drained, table.Drained.Low * 100, Math.Round(table.Drained.High * 100, 6)) / 100, 8)), HardIsVegetarian);
-        var problems = numbers.Problems.ToDictionary(
-            problem => problem.Key,
-            problem => problem.Key == "drained" ? Phrase.Fill(SaucePages.WithReason, problem.Value, SaucePages.DrainedReason) : problem.Value);
+        var problems = numbers.Problems.ToDictionary();
         if (numbers.Problems.Keys.All(field => field == "drained") && Math.Abs(blend.Sum - 1) > CheeseBlend.SumTolerance)
         {
-            problems["blend"] = Phrase.Fill(SaucePages.AddUp, QuantityText.Percent(blend.Sum));
+            problems["blend"] = ProblemText.WithReason(Phrase.Fill(SaucePages.AddUp, QuantityText.Percent(blend.Sum)), "cheeseBlend.blend");
         }
 
         if (CheeseId.Length == 0)

@@ -64,20 +64,14 @@ public sealed class SauceForm(SauceFormula shown, SauceTable table, Measures mea
     /// <returns>The sauce, or the fields that cannot be read with what would be right and why.</returns>
     public (HouseSauce? Sauce, IReadOnlyDictionary<string, string> Problems) Read()
     {
-        var (numbers, ranges) = (new TypedNumbers(), table.Ranges);
-        var why = new Dictionary<string, string?>
-        {
-            ["tomatoGrams"] = SaucePages.TomatoReason,
-            ["simmerMinutes"] = SaucePages.SimmerReason,
-            ["salt"] = SaucePages.SaltReason,
-        };
+        var (numbers, ranges) = (new TypedNumbers("sauce.formula"), table.Ranges);
+        var foodOf = table.Parts.ToDictionary(row => FieldOf(row.Food), row => row.Food);
         var tomato = numbers.Read("tomatoGrams", Tomato, ranges.TomatoGrams.Low, ranges.TomatoGrams.High);
         var partsFor = numbers.Problems.Count == 0 ? tomato : shown.Tomato.Value;
         var parts = new List<FoodPart>();
         foreach (var row in table.Parts)
         {
             var text = Parts.GetValueOrDefault(row.Food, "");
-            why[FieldOf(row.Food)] = FoodText.WhyNoMore(row.Food);
             var grams = text.Trim().Length == 0 ? 0 : numbers.Read(FieldOf(row.Food), text, 0, Math.Round(row.MostPerTomato * partsFor, 2));
             if (grams > 0)
             {
@@ -97,7 +91,7 @@ public sealed class SauceForm(SauceFormula shown, SauceTable table, Measures mea
             WineIsVegan);
         var problems = numbers.Problems.ToDictionary(
             problem => problem.Key,
-            problem => why.GetValueOrDefault(problem.Key) is { } reason ? Phrase.Fill(SaucePages.WithReason, problem.Value, reason) : problem.Value);
+            problem => foodOf.TryGetValue(problem.Key, out var food) ? ProblemText.WithReason(problem.Value, $"sauce.formula.parts[{food}].grams") : problem.Value);
         var tins = ReadTins(problems);
         if (BaseId.Length == 0)
         {
@@ -133,7 +127,7 @@ public sealed class SauceForm(SauceFormula shown, SauceTable table, Measures mea
         {
             if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var grams) || !range.Holds(grams))
             {
-                problems["tins"] = Phrase.Fill(SaucePages.TinsUnread, QuantityText.Exact(range.Low), QuantityText.Exact(range.High));
+                problems["tins"] = ProblemText.WithReason(Phrase.Fill(SaucePages.TinsUnread, QuantityText.Exact(range.Low), QuantityText.Exact(range.High)), "sauce.tins");
                 return null;
             }
 
