@@ -135,7 +135,7 @@ public sealed class PseudoLanguageTests : InWideLetters
         hasAnswered ? new WishFacts(Hunger.More, new Dictionary<string, Liking>(), DietaryNeeds.None) : null,
         !isAfterCommitment,
         new TableView(8, 0, hasAnswered ? 2 : null),
-        new Played("Board 7", new PlayersWanted(2, 4)),
+        new Played("Board night", new PlayersWanted(2, 4)),
         hasAnswered ? SaidBy.Host : null,
         [new HouseholdFellow(GuestId.New(), "Tomma")],
         null);
