@@ -3,6 +3,7 @@ using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Records;
 using GameNight.Planning;
+using GameNight.Planning.Appetite;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Safety;
 using GameNight.Web.Guests;
@@ -131,5 +132,11 @@ public sealed class PseudoLanguageTests : InWideLetters
             "Europe/Lisbon", null, false, null, 0),
         hasAnswered ? new WhoComes(3, ["Tomma", "Marek"]) : new WhoComes(1, []),
         hasAnswered,
-        hasAnswered ? new WishFacts(Hunger.More, new Dictionary<string, Liking>(), DietaryNeeds.None) : null);
+        hasAnswered ? new WishFacts(Hunger.More, new Dictionary<string, Liking>(), DietaryNeeds.None) : null,
+        !isAfterCommitment,
+        new TableView(8, 0, hasAnswered ? 2 : null),
+        new Played("Board night", new PlayersWanted(2, 4)),
+        hasAnswered ? SaidBy.Host : null,
+        [new HouseholdFellow(GuestId.New(), "Tomma")],
+        null);
 }
