@@ -58,7 +58,7 @@ public class MovedNightPageTests(SharedApp site)
         await invited.App.Client.PostAsync($"{next.Link}/forget", null, Cancellation);
         var forgotten = (await next.OpenAsync()).Html;
 
-        Assert.Matches("value=\"More\" selected", filled);
+        Assert.Matches("value=\"More\" checked", filled);
         Assert.Matches("name=\"consent\" checked", filled);
         Assert.Matches("value=\"t\" selected", filled);
         Assert.DoesNotContain("only for tonight", filled, StringComparison.Ordinal);

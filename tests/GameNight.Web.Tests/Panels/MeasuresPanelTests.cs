@@ -1,6 +1,5 @@
 using Bunit;
 using GameNight.Nights.Records;
-using GameNight.Planning.Dough;
 using GameNight.Web.Host.Plan;
 using GameNight.Web.Wording;
 using Microsoft.AspNetCore.Components;
@@ -36,7 +35,7 @@ public class MeasuresPanelTests : BunitContext
         Assert.Contains("°F", rows[2].Children[0].TextContent, StringComparison.Ordinal);
         Assert.Contains("fl oz", Beside(rows[2]), StringComparison.Ordinal);
         Assert.Contains("of table salt", Beside(rows[3]), StringComparison.Ordinal);
-        Assert.Equal(Plans.Usual.Yeast.Form == YeastForm.Fresh, !Beside(rows[^1]).Contains("spoon", StringComparison.Ordinal));
+        Assert.Equal(HouseholdText.OfYeast(Plans.Usual.Yeast.Form, batch.Yeast) is not null, Beside(rows[^1]).Contains("spoon", StringComparison.Ordinal));
         Assert.DoesNotContain("°C", panel.Markup, StringComparison.Ordinal);
 
         static string Beside(AngleSharp.Dom.IElement row) => row.QuerySelector(".othermeasure")?.TextContent ?? "";

@@ -56,7 +56,7 @@ public class PastNightPanelTests : BunitContext
         var fields = Fields(form, problems);
 
         Assert.True(fields.Find("details").HasAttribute("open"));
-        Assert.Equal("Type a number from 0 to 8.", fields.Find($"#left-2-note").TextContent);
+        Assert.Equal("Type a number from 0 to 8. No more can be left than was on it.", fields.Find($"#left-2-note").TextContent);
     }
 
     [Fact]
