@@ -69,11 +69,11 @@ internal static class PlanErasure
 
     private static NightSnapshot Changed(
         NightSnapshot snapshot, Func<Eater, Eater> change, Func<string, bool> forgets, Func<GuestSnapshot, GuestSnapshot>? more = null) => snapshot with
-    {
-        Guests = [.. snapshot.Guests.Select(more ?? (guest => guest)).Select(guest => guest with
+        {
+            Guests = [.. snapshot.Guests.Select(more ?? (guest => guest)).Select(guest => guest with
         {
             Eaters = [.. guest.Eaters.Select(change)],
             Past = forgets(guest.Id) ? null : guest.Past,
         })],
-    };
+        };
 }

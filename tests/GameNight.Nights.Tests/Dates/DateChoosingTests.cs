@@ -72,7 +72,10 @@ public sealed class DateChoosingTests(ClassDatabase database) : DatesTest(databa
         var question = await AskAsync(1);
         await Sending.OpenNightAsync(question.Group, question.Guests, facts => facts with
         {
-            EndsAt = facts.ServeAt.PlusHours(6), MostCompanions = 1, Bring = "Olives", ShortestColdHours = 45,
+            EndsAt = facts.ServeAt.PlusHours(6),
+            MostCompanions = 1,
+            Bring = "Olives",
+            ShortestColdHours = 45,
         });
         var night = NightId.New();
 

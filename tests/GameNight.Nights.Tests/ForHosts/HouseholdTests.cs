@@ -1,4 +1,3 @@
-using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
 using GameNight.Nights.Records;

@@ -1,7 +1,6 @@
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
-using GameNight.Nights.Records;
 using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
 

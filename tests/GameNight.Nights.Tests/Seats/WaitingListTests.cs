@@ -1,7 +1,6 @@
 using GameNight.Nights.Erasure;
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
-using GameNight.Nights.Messages;
 using GameNight.Nights.Records;
 using GameNight.Nights.Snapshots;
 using GameNight.Nights.Storage;

@@ -5,7 +5,6 @@ using GameNight.Planning.Quantities;
 using GameNight.Planning.Safety;
 using GameNight.Planning.Timeline;
 using GameNight.TestKit;
-using GameNight.TestKit.Nights;
 using NodaTime;
 using static GameNight.TestKit.Nights.NightBuilder;
 

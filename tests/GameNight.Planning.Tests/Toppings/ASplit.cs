@@ -63,7 +63,8 @@ internal static class ASplit
                 guest.Item3.Select((liking, topping) => (AMenu.Toppings[topping].Id, liking)).ToDictionary()))],
             Math.Max(0, ((wanted + slicesPerPie - 1) / slicesPerPie) + extra),
             slicesPerPie,
-            groupExtra) with { Parts = parts };
+            groupExtra) with
+        { Parts = parts };
 
     /// <summary>The eaters with the must-not groups that follow from them.</summary>
     public static SplitRequest Request(Menu menu, SplitEater[] eaters, int pies, int slicesPerPie, int groupExtra) =>

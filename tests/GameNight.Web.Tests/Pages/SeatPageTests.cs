@@ -1,5 +1,4 @@
 using System.Net;
-using GameNight.Nights.ForHosts;
 using GameNight.Nights.Records;
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Guests;

@@ -5,7 +5,6 @@ using GameNight.Planning;
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
-using GameNight.TestKit.Nights;
 using GameNight.Web.Host.GuestList;
 using GameNight.Web.Host.Plan;
 using NodaTime;
