@@ -6,6 +6,31 @@ namespace GameNight.Browser.Tests;
 /// <summary>The table, the waiting list, and who comes late, as guests and host see them.</summary>
 public class SeatTests(Site site)
 {
+    /// <summary>The pies are divided anew for whoever is there.</summary>
+    [Fact]
+    public async Task Somebody_who_stays_away_or_comes_unannounced_is_two_taps()
+    {
+        var night = await site.NightAsync("Eva", "Rui", "Sol");
+        await night.AnswerAsync("Eva", ("presence", "Coming"));
+        await night.AnswerAsync("Rui", ("presence", "Coming"));
+        await night.AnswerAsync("Sol", ("presence", "NotComing"));
+        await night.Host.PlanAsync(night.Id, TestContext.Current.CancellationToken);
+        await using var host = await site.HostScreenAsync(Screen.Phone);
+        await host.GoLiveAsync($"{night.Path}/guests");
+
+        await host.Button("Note an answer of Rui").ClickAsync();
+        await host.Button("They stay away: note it").ClickAsync();
+        await Expect(host.Button("Keep this answer")).ToHaveCountAsync(0);
+        await host.Button("Note an answer of Sol").ClickAsync();
+        await host.Button("They come: note it").ClickAsync();
+        await Expect(host.Button("Keep this answer")).ToHaveCountAsync(0);
+
+        var plan = await night.Host.PlanAsync(night.Id, TestContext.Current.CancellationToken);
+        Assert.DoesNotContain(plan.Split.Servings, serving => serving.EaterId == night.Guests["Rui"].ToString());
+        Assert.Contains(plan.Split.Servings, serving => serving.EaterId == night.Guests["Sol"].ToString());
+        Assert.Empty(host.Faults);
+    }
+
     [Fact]
     public async Task A_guest_waits_and_moves_up_and_another_comes_late()
     {

@@ -146,6 +146,7 @@ public class WhichFridayTests(Site site)
     {
         await host.GoLiveAsync($"{night}/guests");
         await host.Button($"Link of {name}").ClickAsync();
+        await Expect(host.Page.GetByRole(AriaRole.Img, new() { Name = "QR code of the link" }).Locator("svg")).ToBeVisibleAsync();
         var link = await host.Page.Locator("#link").InputValueAsync();
         return new Uri(link).AbsolutePath;
     }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using GameNight.Planning;
 using GameNight.TestKit;
 using GameNight.Web.Wording;
@@ -6,7 +7,7 @@ using Json.Schema;
 
 namespace GameNight.Rules.Tests;
 
-public class TreeTests
+public partial class TreeTests
 {
     private const int LongestFile = 400;
 
@@ -38,6 +39,23 @@ public class TreeTests
     public void Every_table_in_the_folder_is_read() => Assert.Equal(
         ReferenceTables.Files.Append(Household.Table).Order(StringComparer.Ordinal),
         Directory.GetFiles(SharedFolder.Reference, "*.json").Select(Path.GetFileName).Order(StringComparer.Ordinal)!);
+
+    /// <summary>Expectations are written down with the tests that show them.</summary>
+    [Fact]
+    public void Every_test_that_the_developers_page_names_is_there()
+    {
+        var page = File.ReadAllText(Path.Combine(SourceTree.Root, "DEVELOPERS.md"));
+        var tests = SourceTree.Files("tests").Where(file => file.Path.EndsWith("Tests.cs", StringComparison.Ordinal)).ToList();
+        var named = NamedTest().Matches(page).Select(match => (Class: match.Groups[1].Value, Method: match.Groups[2].Value)).ToList();
+
+        Assert.True(named.Count >= 20, "The table of expectations is gone.");
+        Assert.All(named, test => Assert.True(
+            tests.Any(file => file.Text.Contains($"class {test.Class}", StringComparison.Ordinal) && file.Text.Contains($" {test.Method}(", StringComparison.Ordinal)),
+            $"{test.Class}.{test.Method} is not there."));
+    }
+
+    [GeneratedRegex(@"`(\w+Tests)\.(\w+_\w+)`")]
+    private static partial Regex NamedTest();
 
     [Fact]
     public void No_test_is_switched_off() => Assert.All(

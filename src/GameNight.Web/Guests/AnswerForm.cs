@@ -68,7 +68,7 @@ public sealed record AnswerForm(
             form.ContainsKey("remotely"),
             Word<Hunger>(form["hunger"]) ?? Hunger.AsUsual,
             companions[..slots],
-            invitation.Toppings
+            form.ContainsKey("anything") ? new Dictionary<string, Liking>() : invitation.Toppings
                 .Select(topping => (topping.Id, Liking: Word<Liking>(form[$"like-{topping.Id}"])))
                 .Where(row => row.Liking is not (null or Liking.Fine))
                 .ToDictionary(row => row.Id, row => row.Liking!.Value),

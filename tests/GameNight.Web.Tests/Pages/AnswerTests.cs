@@ -34,6 +34,20 @@ public class AnswerTests(SharedApp site)
     }
 
     [Fact]
+    public async Task Anything_is_fine_takes_all_likes_back_in_one_tap()
+    {
+        var invited = await site.InviteAsync();
+        var page = await invited.OpenAsync();
+        var topping = System.Text.RegularExpressions.Regex.Match(page.Html, "name=\"(like-[^\"]+)\"").Groups[1].Value;
+        await page.SendAsync(Cancellation, ("presence", "Coming"), (topping, "Favourite"));
+        Assert.Single((await invited.SeenByHostAsync()).Answer!.Likes);
+
+        await (await invited.OpenAsync()).SendAsync(Cancellation, ("presence", "Coming"), (topping, "Favourite"), ("anything", "on"));
+
+        Assert.Empty((await invited.SeenByHostAsync()).Answer!.Likes);
+    }
+
+    [Fact]
     public async Task Sent_twice_counts_once()
     {
         var invited = await site.InviteAsync();
