@@ -61,6 +61,22 @@ public sealed class NightPlanner(ReferenceTables tables)
         return Finish(night, now, forecast, pies, dough, oven, effort, cancellation);
     }
 
+    /// <summary>The split alone, for a look at what another night would do; everything that comes after it is left out.</summary>
+    /// <exception cref="ArgumentException">The snapshot has problems.</exception>
+    /// <exception cref="OperationCanceledException"><paramref name="cancellation"/> was signalled.</exception>
+    public ToppingSplit Split(NightSnapshot night, Effort effort, CancellationToken cancellation = default)
+    {
+        if (_check.Problems(night) is [var problem, ..])
+        {
+            throw new ArgumentException($"{problem.Field}: {problem.Fault}", nameof(night));
+        }
+
+        var (forecast, pies) = NightForecast.For(night, tables);
+        night = LateChoices.Followed(night);
+        night = night with { Menu = NightSauceAndCheese.MenuOf(night, tables) };
+        return SplitPlanner.For(NightRequests.Split(night, forecast, pies.Count.Value.Value, tables), effort, cancellation);
+    }
+
     private NightPlan Finish(
         NightSnapshot night, Instant now, SlicesForecast forecast, PiePlan pies, DoughPlan dough, NightOven? oven, Effort effort,
         CancellationToken cancellation)

@@ -51,7 +51,11 @@ public sealed record SplitRequest(
     public int AllSlices => Pies * SlicesPerPie;
 
     /// <summary>As many equal parts as are wanted and the slices allow.</summary>
-    public int PartsPerPie => Parts >= 4 && SlicesPerPie % 4 == 0 ? 4 : Parts >= 2 && SlicesPerPie % 2 == 0 ? 2 : 1;
+    public int PartsPerPie => PartsOf(SlicesPerPie, Parts);
+
+    /// <inheritdoc cref="PartsPerPie"/>
+    public static int PartsOf(int slicesPerPie, int wanted) =>
+        wanted >= 4 && slicesPerPie % 4 == 0 ? 4 : wanted >= 2 && slicesPerPie % 2 == 0 ? 2 : 1;
 
     /// <summary>The slices of the smallest sector.</summary>
     public int SlicesPerPart => SlicesPerPie / PartsPerPie;

@@ -1,0 +1,161 @@
+using GameNight.Nights.ForHosts;
+using GameNight.Nights.Membership;
+using GameNight.Nights.Records;
+using GameNight.Planning;
+using GameNight.Planning.Quantities;
+using GameNight.Planning.Toppings;
+using GameNight.Web.Drawings;
+using GameNight.Web.Wording;
+using GameNight.Web.Wording.Texts;
+using Microsoft.AspNetCore.Components;
+
+namespace GameNight.Web.Host.Pies;
+
+/// <summary>What goes on which pie: settled by hand where the host wants it, made around that everywhere else.</summary>
+public sealed partial class PiesPage
+{
+    private PlanView? _view;
+    private IReadOnlyList<PantryItem> _menu = [];
+    private Dictionary<string, Combination> _combinations = [];
+    private IReadOnlySet<string> _bases = new HashSet<string>();
+    private ConflictText _conflicts = new("UTC", id => id, Measures.Metric);
+    private string? _problem;
+    private PieChange? _change;
+    private string _changedPart = "";
+    private Pin? _lifted;
+    private PantryItem? _spareItem;
+    private string? _spare;
+    private IReadOnlyList<OtherPies.Way> _ways = [];
+    private bool _isWorkingOut;
+
+    [CascadingParameter] private Measures Measures { get; set; } = Measures.Metric;
+
+    private SplitByHand? ByHandNow => _view?.Night.ByHand.Split;
+
+    private bool MayChange => View is { CancelledAt: null } view && view.ServeAt > Clock.GetCurrentInstant() - NodaTime.Duration.FromHours(6);
+
+    private string Parts => (ByHandNow?.Parts ?? SplitRequest.UsualParts).ToString(System.Globalization.CultureInfo.InvariantCulture);
+
+    private SplitAim Aim => ByHandNow?.Aim ?? SplitAim.WorstOff;
+
+    /// <summary>As the split on the screen was made.</summary>
+    private int PartsPerPie => SplitRequest.PartsOf(_view!.Night.Shape.SlicesPerPie, ByHandNow?.Parts ?? SplitRequest.UsualParts);
+
+    private int SlicesPerPart => _view!.Night.Shape.SlicesPerPie / PartsPerPie;
+
+    private string SettledSentence => ByHandNow?.Pins is { Count: > 0 } pins
+        ? Phrase.Count(PiesByHand.ResourceManager, nameof(PiesByHand.SettledOther), pins.Count)
+        : PiesByHand.NothingSettled;
+
+    protected override async Task<bool> LoadAsync(GroupAccess access)
+    {
+        if (!await base.LoadAsync(access))
+        {
+            return false;
+        }
+
+        _view = await Plans.PlanAsync(access, NightId, Closed);
+        var menu = await Kitchens.MenuAsync(access, Closed);
+        _menu = [.. menu.Where(item => item.IsOffered)];
+        _bases = WhiteBases.Of(menu);
+        _spareItem = menu.FirstOrDefault(item => !item.IsOffered && item.Role == MenuRole.Topping);
+        _spare = _spareItem?.Name;
+        _conflicts = new ConflictText(View!.Facts.Zone, NameOf, Measures);
+        _combinations = _view?.Plan?.Split.Combinations.ToDictionary(combination => combination.Letter) ?? [];
+        return _view is not null;
+    }
+
+    private string NameOf(string id) => _view?.Names.GetValueOrDefault(id) ?? Words.Somebody;
+
+    private string Say(Combination combination) => WordText.List(
+        combination.ItemIds.Select(id => _view!.Items.GetValueOrDefault(id, Words.Something)).Select(name => name.ToLowerInvariant()));
+
+    private void OpenChooser((Pin OnIt, string Part) chosen)
+    {
+        (_change, _changedPart) = (new PieChange(chosen.OnIt), chosen.Part.ToLowerInvariant());
+        _problem = null;
+    }
+
+    private void CloseChooser() => _change = null;
+
+    private void Lift(Pin pin) => _lifted = pin;
+
+    private async Task DropAsync(Pin onto)
+    {
+        var lifted = _lifted;
+        _lifted = null;
+        if (lifted is not null && lifted != onto)
+        {
+            await DivideAsync(split => PieEdit.Swapped(split, lifted, onto, PartsPerPie));
+        }
+    }
+
+    private Task KeepAsync(Pin pin) => DivideAsync(split => split.Settling(pin.Pie, PieEdit.Changed(split, pin, pin, PartsPerPie)));
+
+    private Task LetGoAsync(Pin pin) => DivideAsync(split => split.Settling(pin.Pie, PieEdit.LetGo(split, pin)));
+
+    private async Task SettleAsync(Pin after)
+    {
+        var before = _change!.Before;
+        await DivideAsync(split => split.Settling(after.Pie, PieEdit.Changed(split, before, after, PartsPerPie)));
+        _change = null;
+    }
+
+    private Task SetPartsAsync(string parts) => DivideAsync(split => split with
+    {
+        Parts = int.Parse(parts, System.Globalization.CultureInfo.InvariantCulture) is var wanted && wanted == SplitRequest.UsualParts ? null : wanted,
+
+        // Parts of another size are other parts: what was settled in the old ones cannot be read in the new.
+        Pins = null,
+    });
+
+    private Task SetAimAsync(SplitAim aim) => DivideAsync(split => split with { Aim = aim == SplitAim.WorstOff ? null : aim });
+
+    private Task DivideAsync(Func<SplitByHand, SplitByHand> change) => WorkAsync(async access =>
+    {
+        _problem = await Desk.OverruleAsync(access, NightId, overrides => overrides.Dividing(change), Closed) switch
+        {
+            SaveResult.Refused { Problems: [var first, ..] } => ProblemText.SayHere(first, Measures),
+            SaveResult.ChangedMeanwhile => PiesByHand.ChangedMeanwhile,
+            _ => null,
+        };
+        await LoadAsync(access);
+    });
+
+    /// <summary>Planned, not estimated, and kept nowhere; off the circuit, which goes on answering.</summary>
+    private async Task WorkOutAsync()
+    {
+        if (_isWorkingOut || _view?.Plan is not { } plan)
+        {
+            return;
+        }
+
+        _isWorkingOut = true;
+        StateHasChanged();
+        try
+        {
+            var (night, now) = (_view.Night, Clock.GetCurrentInstant());
+            var more = new PieCount(Math.Min(PieCount.Highest, plan.Pies.Count.Value.Value + 1));
+            var variants = new List<(string Name, NightSnapshot Night)>
+            {
+                (PiesByHand.OnePieMore, night with { ByHand = night.ByHand with { Pies = more } }),
+                (PiesByHand.FairerWay, night with { ByHand = night.ByHand with { Split = (night.ByHand.Split ?? new SplitByHand()) with { Aim = SplitAim.EveryLevel } } }),
+            };
+            if (_spareItem is { } spare)
+            {
+                variants.Add((Phrase.Fill(PiesByHand.WithTopping, spare.Name), night with { Menu = night.Menu with { Items = [.. night.Menu.Items, spare.ForPlanning()] } }));
+            }
+
+            _ways = await Task.Run(() => (IReadOnlyList<OtherPies.Way>)[.. variants.Select(variant => new OtherPies.Way(
+                variant.Name, SplitText.Difference(plan.Split, Planner.Split(variant.Night, new Effort(plan.SolverSlices), Closed))))], Closed);
+        }
+        catch (OperationCanceledException) when (Closed.IsCancellationRequested)
+        {
+            // The page was left.
+        }
+        finally
+        {
+            _isWorkingOut = false;
+        }
+    }
+}
