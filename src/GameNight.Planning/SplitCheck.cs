@@ -32,8 +32,9 @@ internal static class SplitCheck
                 SnapshotCheck.Range($"{path}.pie", pin.Pie, 1, SplitPlanner.MostPies),
                 SnapshotCheck.Range($"{path}.parts", pin.Parts, 1, 4),
                 SnapshotCheck.Range($"{path}.toppingIds", pin.ToppingIds.Count, 0, 5),
-                SnapshotCheck.Range($"{path}.baseId", pin.BaseId.Length, 1, SnapshotCheck.LongestId),
-                SnapshotCheck.Range($"{path}.cheeseId", pin.CheeseId.Length, 1, SnapshotCheck.LongestId),
+                pin.ToppingIds.Append(pin.BaseId).Append(pin.CheeseId).Any(id => id.Length is 0 or > SnapshotCheck.LongestId)
+                    ? new SnapshotProblem($"{path}.ids", SnapshotFault.BadId, 0, 1, SnapshotCheck.LongestId)
+                    : null,
             ];
             foreach (var problem in all.OfType<SnapshotProblem>())
             {

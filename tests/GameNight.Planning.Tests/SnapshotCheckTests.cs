@@ -209,6 +209,9 @@ public class SnapshotCheckTests
     [InlineData("formula.water", RangeReason.Water)]
     [InlineData("guests[guest-1].past.slices", RangeReason.PastSlices)]
     [InlineData("log.left-7", RangeReason.SlicesLeft)]
+    [InlineData("guests[guest-1].stay.comesAfterMinutes", RangeReason.EveningLength)]
+    [InlineData("players.most", RangeReason.Players)]
+    [InlineData("byHand.split.pins[2].parts", RangeReason.PartsOfAPie)]
     [InlineData("title", null)]
     public void A_reason_is_found_by_the_end_of_the_path(string field, RangeReason? reason) => Assert.Equal(reason, RangeReasons.Of(field));
 

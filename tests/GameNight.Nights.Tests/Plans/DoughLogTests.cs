@@ -79,7 +79,7 @@ public sealed class DoughLogTests(ClassDatabase database) : PlannerTest(database
         var nothing = Assert.IsType<ReadingResult.Refused>(await AddAsync(night, Now()));
 
         Assert.Equal(("readings.fridgeCelsius", SnapshotFault.OutOfRange, -2, 20), (cold.Problems[0].Field, cold.Problems[0].Fault, cold.Problems[0].Low, cold.Problems[0].High));
-        Assert.Equal("readings", nothing.Problems[0].Field);
+        Assert.Equal("readings.parts", nothing.Problems[0].Field);
     }
 
     [Fact]
