@@ -76,7 +76,7 @@ public class PlanPageTests(Site site)
         foreach (var (figure, typed, sentence) in new[]
         {
             ("pies", "500", "A night has 0 to 200 pies."), ("dough", "5", "This is 5; it can be"),
-            ("yeast", "50", "This is 50; it can be 0.001 to 5."), ("sauce", "-1", "Type a number from 0"),
+            ("yeast", "50", "This is 50; it can be more than 0, up to 5."), ("sauce", "-1", "Type a number from 0"),
         })
         {
             var before = await Number(host, figure).InnerTextAsync();

@@ -22,7 +22,7 @@ public enum PinFault
 }
 
 /// <summary>What a host settled for a pie cannot hold and was left out; everything else stands.</summary>
-public sealed record PinLeftOut(int Pie, PinFault Because) : Conflict;
+public sealed record PinLeftOut(int PieNumber, PinFault Because) : Conflict;
 
 /// <summary>A pin that holds: so many units of a choice on a pie of a set.</summary>
 internal sealed record SettledPin(int Pie, int Set, int Units, MenuChoice Choice);

@@ -26,7 +26,7 @@ public static class ToppingSplitCheck
     /// <summary>A pin holds, or a conflict says that it does not.</summary>
     private static IEnumerable<string> BreachesOfPins(SplitRequest request, ToppingSplit split)
     {
-        var leftOut = split.Conflicts.OfType<PinLeftOut>().Select(pin => pin.Pie).ToHashSet();
+        var leftOut = split.Conflicts.OfType<PinLeftOut>().Select(pin => pin.PieNumber).ToHashSet();
         foreach (var pin in (request.Pins ?? []).Where(pin => !leftOut.Contains(pin.Pie)))
         {
             var letters = split.Combinations

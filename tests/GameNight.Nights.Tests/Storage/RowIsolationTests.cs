@@ -144,6 +144,11 @@ public sealed class RowIsolationTests(ClassDatabase database) : NightsTest(datab
         yield return new RememberedWishes(
             group, guest, new WishFacts(Hunger.AsUsual, new Dictionary<string, Liking>(), DietaryNeeds.None), now);
         yield return new Message(group, MessageId.New(), id, guest, MessageKind.Invitation, 1, MessageState.ForHand, now);
+        var question = DateChoiceId.New();
+        var evening = now.InUtc().LocalDateTime.PlusDays(20);
+        yield return new DateChoice(
+            group, question, new DateChoiceFacts("Which evening", "Europe/Lisbon", [evening], 2, evening.PlusDays(-3)), night.Group.Host, now);
+        yield return new AskedGuest(group, question, guest, AskedGuestId.New(), isNeeded: false);
         yield return new HostInvitation(
             group, HostInvitationId.New(), "Noor", HostRole.Cook, seesNotes: false, night.Group.Host, now);
     }
