@@ -39,7 +39,7 @@ public class DateTests(Site site)
         await host.Page.Locator(".evenings > li").First.GetByRole(Microsoft.Playwright.AriaRole.Button, new() { NameRegex = new("^Choose") }).ClickAsync();
         await host.SeesAsync("All 3 who were asked are invited and told once; nobody is answered for.");
         await host.Button("Make the night").ClickAsync();
-        await host.SeesAsync("Everybody who was asked is invited and told.");
+        await host.SeesAsync("Everybody who was asked is invited: by mail where there is an address");
         await host.Page.GetByText("To the night", new() { Exact = true }).ClickAsync();
         await host.Page.GetByRole(Microsoft.Playwright.AriaRole.Link, new() { Name = "Messages" }).ClickAsync();
         await Expect(host.Page.Locator("textarea")).ToHaveCountAsync(3);

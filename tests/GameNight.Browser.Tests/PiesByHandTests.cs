@@ -21,7 +21,7 @@ public class PiesByHandTests(Site site)
         await using var host = await site.HostScreenAsync();
         await host.GoLiveAsync($"{night.Path}/pies");
         var first = host.Page.Locator(".byhand-pies > li").First;
-        await first.Locator("button.part").First.FocusAsync();
+        await first.Locator("button.piepart").First.FocusAsync();
         await host.Page.Keyboard.PressAsync("Enter");
         await host.Page.GetByLabel("something else from tonight’s menu").CheckAsync();
         await host.Page.Locator(".chooser .ticks input").First.CheckAsync();
@@ -31,9 +31,9 @@ public class PiesByHandTests(Site site)
         await host.SeesAsync("1 part is settled by hand.");
 
         await Expect(host.Page.Locator("p.working").First).ToHaveTextAsync("", new() { Timeout = Soon });
-        var second = host.Page.Locator(".byhand-pies > li").Nth(1).Locator("button.part").First;
-        var carried = await first.Locator("button.part small").First.InnerTextAsync();
-        await first.Locator("button.part").First.DragToAsync(second);
+        var second = host.Page.Locator(".byhand-pies > li").Nth(1).Locator("button.piepart").First;
+        var carried = await first.Locator("button.piepart small").First.InnerTextAsync();
+        await first.Locator("button.piepart").First.DragToAsync(second);
         await host.SeesAsync("2 parts are settled by hand.");
         await Expect(host.Page.Locator(".byhand-pies > li").Nth(1)).ToContainTextAsync(carried, new() { Timeout = Soon });
 

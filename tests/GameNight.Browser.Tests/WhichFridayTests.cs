@@ -36,7 +36,7 @@ public class WhichFridayTests(Site site)
         await host.SeesAsync("6 of 6 have answered");
         await host.Page.Locator(".evenings > li").First.GetByRole(AriaRole.Button, new() { NameRegex = new("^Choose") }).ClickAsync();
         await host.Button("Make the night").ClickAsync();
-        await host.SeesAsync("Everybody who was asked is invited and told.");
+        await host.SeesAsync("Everybody who was asked is invited: by mail where there is an address");
         await host.Page.GetByText("To the night", new() { Exact = true }).ClickAsync();
         await host.Page.WaitForURLAsync(new Regex("/n/[^/]+$"));
         var night = new Uri(host.Page.Url).AbsolutePath;

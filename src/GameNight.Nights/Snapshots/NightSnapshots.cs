@@ -1,6 +1,7 @@
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
+using GameNight.Nights.Seats;
 using GameNight.Nights.Storage;
 using GameNight.Planning;
 using GameNight.Planning.Guests;
@@ -36,8 +37,9 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             .OrderBy(item => item.Role).ThenBy(item => item.Order).ThenBy(item => item.Id).ToListAsync(cancellation);
         var dough = await db.CommittedDoughs.AsNoTracking().SingleOrDefaultAsync(row => row.NightId == id, cancellation);
         var invited = await db.InvitedTo(id).ToListAsync(cancellation);
-        // Who waits for a seat is not expected; a seat that becomes free makes another plan.
-        var expected = invited.Where(row => row.Answer is not { IsWaiting: true }).ToList();
+        // Who waits for a seat is not expected, nor is who could only wait; a seat that becomes free makes another plan.
+        var isFull = night.Facts.Seats is { } seats && TableSeats.Taken(invited.Select(row => (row.Guest, row.Answer))) >= seats;
+        var expected = invited.Where(row => row.Answer is not { IsWaiting: true } && !(isFull && CouldOnlyWait(row))).ToList();
         var households = Households([.. expected.Select(row => row.Guest)]);
         var past = kitchen.Facts.LeavesPastOut == true
             ? null
@@ -92,6 +94,9 @@ internal sealed class NightSnapshots(ReferenceTables tables)
 
     /// <summary>The id of a companion in snapshots and plans: the guest's id and their number from 1.</summary>
     public static string CompanionId(GuestId guest, int number) => $"{guest}+{number}";
+
+    private static bool CouldOnlyWait(InvitedRow row) =>
+        row.Guest.HostId is null && row.Answer?.Counted is null or { Presence: Presence.Undecided, Remotely: false };
 
     /// <summary>A number for each household of which more than one is expected: its name stays where people are.</summary>
     private static Dictionary<GuestId, string> Households(IReadOnlyList<Guest> guests) => guests

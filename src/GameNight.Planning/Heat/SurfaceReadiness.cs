@@ -63,6 +63,12 @@ public sealed record SurfaceReadiness(
     };
 
     /// <summary>
+    /// The heat that a pie takes is known to so much: its water, and what of it comes through the surface. Derived; it makes
+    /// the ten to twenty minutes that home ovens show (from memory).
+    /// </summary>
+    private const double HeatOfAPieBand = 0.4;
+
+    /// <summary>
     /// How long a surface at its set-point takes to be ready again after one pie, with the band of what comes through it.
     /// Null when that is more than six hours.
     /// </summary>
@@ -71,9 +77,9 @@ public sealed record SurfaceReadiness(
     public static Estimate<Duration>? Recovery(BakingSurface surface, Oven oven, Bakes bakes, MaterialsTable table)
     {
         bakes.Demand();
-        var through = bakes.Pie.ThroughSurfaceJoules;
-        return Back(through.Expected) is { } expected && Back(through.Low) is { } low
-            ? new Estimate<Duration>(expected, low, Back(through.High) ?? Horizon)
+        var through = bakes.Pie.ThroughSurfaceJoules.Expected;
+        return Back(through) is { } expected && Back(through * (1 - HeatOfAPieBand)) is { } low
+            ? new Estimate<Duration>(expected, low, Back(through * (1 + HeatOfAPieBand)) ?? Horizon)
             : null;
 
         Duration? Back(double joules)

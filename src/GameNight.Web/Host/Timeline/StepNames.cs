@@ -14,6 +14,23 @@ internal static class StepNames
         _ => Capital(step),
     };
 
+    /// <summary>A wave of tempering says for which pies: each takes the last wave that is warm before it is shaped.</summary>
+    public static string Of(TimelineStep step, IReadOnlyList<TimelineStep> all)
+    {
+        var waves = all.Where(other => other.Kind == StepKind.Temper).OrderBy(wave => wave.End).ToList();
+        if (step.Kind != StepKind.Temper || waves.Count < 2)
+        {
+            return Of(step);
+        }
+
+        int[] pies =
+        [
+            .. all.Where(other => other.Kind == StepKind.Shape && waves.LastOrDefault(wave => wave.End <= other.Start) is { } wave && wave.Number == step.Number)
+                .Select(other => other.Number).Order(),
+        ];
+        return pies.Length == 0 ? Of(step) : Phrase.Fill(TimelinePages.TemperingFor, Of(step), QuantityText.Balls(pies.Length), WordText.And(WordText.Ranges(pies)));
+    }
+
     public static string Who(bool needsHands) => needsHands ? TimelinePages.YourHands : TimelinePages.ByItself;
 
     private static string Capital(TimelineStep step) => Phrase.Capital(WordText.Say(step.Kind));
