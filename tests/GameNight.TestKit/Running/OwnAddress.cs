@@ -18,14 +18,28 @@ public static class OwnAddress
         return new IPAddress([127, (byte)(number >> 16), (byte)(1 + (number >> 8)), (byte)number]);
     }
 
+    /// <summary>Another address every second: for a client that all tests of an app share.</summary>
+    public static SocketsHttpHandler ManyAddresses()
+    {
+        var handler = Handler(Next);
+        handler.PooledConnectionLifetime = TimeSpan.FromSeconds(1);
+        return handler;
+    }
+
     public static SocketsHttpHandler Handler(IPAddress? from = null)
     {
-        var local = new IPEndPoint(from ?? Next(), 0);
+        var one = from ?? Next();
+        return Handler(() => one);
+    }
+
+    private static SocketsHttpHandler Handler(Func<IPAddress> from)
+    {
         return new SocketsHttpHandler
         {
             AllowAutoRedirect = false,
             ConnectCallback = async (context, cancellation) =>
             {
+                var local = new IPEndPoint(from(), 0);
                 var socket = new Socket(SocketType.Stream, ProtocolType.Tcp) { NoDelay = true };
                 try
                 {

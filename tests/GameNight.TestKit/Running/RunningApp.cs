@@ -154,7 +154,12 @@ public sealed partial class RunningApp : IAsyncDisposable
         await _root.DisposeAsync();
     }
 
-    private HttpClient ClientWithoutCookies() => ClientWithoutCookies(Address);
+    private HttpClient ClientWithoutCookies()
+    {
+        var handler = OwnAddress.ManyAddresses();
+        handler.UseCookies = false;
+        return new HttpClient(handler) { BaseAddress = Address };
+    }
 
     private string ConnectionString(string user) =>
         $"Host={Path.Combine(DataFolder, "socket")};Username={user};Database={PrivatePostgres.Database};SSL Mode=Disable;GSS Encryption Mode=Disable;Maximum Pool Size=8";
