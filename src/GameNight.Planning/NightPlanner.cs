@@ -31,20 +31,11 @@ public sealed class NightPlanner(ReferenceTables tables)
         NightSnapshot night, Instant now, Effort effort, IProgress<NightPlan>? progress = null,
         CancellationToken cancellation = default)
     {
-        if (_check.Problems(night) is [var problem, ..])
-        {
-            throw new ArgumentException($"{problem.Field}: {problem.Fault}", nameof(night));
-        }
-
-        var (forecast, pies) = NightForecast.For(night, tables);
-        night = LateChoices.Followed(night);
+        (night, var forecast, var pies) = Opened(night);
         if (night.Begun is { } begun)
         {
-            night = night with { Formula = begun.Dough.Formula, Shape = begun.Shape };
             now = Instant.Min(now, begun.Steps.Min(step => step.Start));
         }
-
-        night = night with { Menu = NightSauceAndCheese.MenuOf(night, tables) };
 
         var dough = night.Begun?.Dough ?? DoughPlan.For(
             pies.Count.Value.Value, night.Shape, night.Formula, night.Kitchen.BatchCapacity, night.ByHand.Ball,
@@ -66,6 +57,13 @@ public sealed class NightPlanner(ReferenceTables tables)
     /// <exception cref="OperationCanceledException"><paramref name="cancellation"/> was signalled.</exception>
     public ToppingSplit Split(NightSnapshot night, Effort effort, CancellationToken cancellation = default)
     {
+        (night, var forecast, var pies) = Opened(night);
+        return SplitPlanner.For(NightRequests.Split(night, forecast, pies.Count.Value.Value, tables), effort, cancellation);
+    }
+
+    /// <summary>The night as it is planned with: late choices followed, a begun dough as it is, what is made here on the labels.</summary>
+    private (NightSnapshot Night, SlicesForecast Forecast, PiePlan Pies) Opened(NightSnapshot night)
+    {
         if (_check.Problems(night) is [var problem, ..])
         {
             throw new ArgumentException($"{problem.Field}: {problem.Fault}", nameof(night));
@@ -73,8 +71,12 @@ public sealed class NightPlanner(ReferenceTables tables)
 
         var (forecast, pies) = NightForecast.For(night, tables);
         night = LateChoices.Followed(night);
-        night = night with { Menu = NightSauceAndCheese.MenuOf(night, tables) };
-        return SplitPlanner.For(NightRequests.Split(night, forecast, pies.Count.Value.Value, tables), effort, cancellation);
+        if (night.Begun is { } begun)
+        {
+            night = night with { Formula = begun.Dough.Formula, Shape = begun.Shape };
+        }
+
+        return (night with { Menu = NightSauceAndCheese.MenuOf(night, tables) }, forecast, pies);
     }
 
     private NightPlan Finish(

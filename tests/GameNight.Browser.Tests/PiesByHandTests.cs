@@ -24,27 +24,36 @@ public class PiesByHandTests(Site site)
         await first.Locator("button.piepart").First.FocusAsync();
         await host.Page.Keyboard.PressAsync("Enter");
         await host.Page.GetByLabel("something else from tonight’s menu").CheckAsync();
-        await host.Page.Locator(".chooser .ticks input").First.CheckAsync();
+        foreach (var tick in await host.Page.Locator(".chooser .ticks input:checked").AllAsync())
+        {
+            await tick.UncheckAsync();
+        }
+
         await host.Field("How much of the pie").SelectOptionAsync("2");
         await host.Button("Settle it").ClickAsync();
         await Expect(first).ToContainTextAsync("Settled by you.", new() { Timeout = Soon });
+        await Expect(host.Page.Locator("p.working").First).ToHaveTextAsync("", new() { Timeout = Soon });
         await host.SeesAsync("1 part is settled by hand.");
 
         await Expect(host.Page.Locator("p.working").First).ToHaveTextAsync("", new() { Timeout = Soon });
         var second = host.Page.Locator(".byhand-pies > li").Nth(1).Locator("button.piepart").First;
-        var carried = await first.Locator("button.piepart small").First.InnerTextAsync();
+        var (carried, replaced) = (await first.Locator("button.piepart small").First.InnerTextAsync(), await second.Locator("small").InnerTextAsync());
+        Assert.NotEqual(carried, replaced);
         await first.Locator("button.piepart").First.DragToAsync(second);
         await host.SeesAsync("2 parts are settled by hand.");
-        await Expect(host.Page.Locator(".byhand-pies > li").Nth(1)).ToContainTextAsync(carried, new() { Timeout = Soon });
+        await Expect(second.Locator("small")).ToHaveTextAsync(carried, new() { Timeout = Soon });
+        await Expect(first.Locator("button.piepart small").First).ToHaveTextAsync(replaced, new() { Timeout = Soon });
 
-        await host.Button("One pie more, or level by level: what would it do?").Or(host.Page.Locator("section[aria-labelledby=other-title] button")).First.ClickAsync();
+        await Expect(host.Page.Locator("p.working").First).ToHaveTextAsync("", new() { Timeout = Soon });
+        await host.Page.Locator("section[aria-labelledby=other-title] button").ClickAsync();
         await Expect(host.Page.Locator("section[aria-labelledby=other-title] dd").First).ToContainTextAsync("Whoever fares worst gets", new() { Timeout = Soon });
         await host.CheckLooksAsync("pies");
-        await host.Button("Let go of everything").ClickAsync();
-        await host.SeesAsync("Nothing is settled by hand.");
         await host.Field("A pie is divided into at most").SelectOptionAsync("4");
+        await host.SeesAsync("2 parts are settled by hand.");
         await Expect(host.Page.Locator("p.working").First).ToHaveTextAsync("", new() { Timeout = Soon });
         await host.CheckLooksAsync("pies-in-quarters");
+        await host.Button("Let go of everything").ClickAsync();
+        await host.SeesAsync("Nothing is settled by hand.");
         Assert.Empty(host.Faults);
     }
 }

@@ -35,6 +35,7 @@ public class PlanPageTests(Site site)
         Assert.Contains(Working, await host.Page.EvaluateAsync<string[]>("() => window.said"));
         Assert.True(await host.Page.EvaluateAsync<bool>("() => window.neverReloaded === true"));
         await host.SeesAsync("before ");
+        await host.SeesAsync("Rui answered: coming, 3 people,");
         Assert.Empty(host.Faults);
     }
 

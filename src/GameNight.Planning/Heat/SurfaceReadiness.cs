@@ -63,8 +63,8 @@ public sealed record SurfaceReadiness(
     };
 
     /// <summary>
-    /// The heat that a pie takes is known to so much: its water, and what of it comes through the surface. Derived; it makes
-    /// the ten to twenty minutes that home ovens show (from memory).
+    /// The heat that a pie takes is known to so much: its water, and what of it comes through the surface. From
+    /// memory.
     /// </summary>
     private const double HeatOfAPieBand = 0.4;
 

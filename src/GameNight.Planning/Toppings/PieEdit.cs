@@ -52,6 +52,18 @@ public static class PieEdit
             .Settling(other.Pie, Changed(split, other, here, partsPerPie));
     }
 
+    /// <summary>
+    /// The same when a pie is divided into another number of parts: pins keep how much of the pie they cover, and what cannot
+    /// be had in the new parts is let go of.
+    /// </summary>
+    /// <param name="from">Parts of a pie until now.</param>
+    /// <param name="to">Parts of a pie from now on.</param>
+    public static SplitByHand Parted(SplitByHand split, int from, int to)
+    {
+        Pin[] kept = [.. (split.Pins ?? []).Where(pin => pin.Parts * to % from == 0).Select(pin => pin with { Parts = pin.Parts * to / from })];
+        return split with { Parts = to == SplitRequest.UsualParts ? null : to, Pins = kept.Length == 0 ? null : kept };
+    }
+
     /// <summary>The pins of a pie without this one.</summary>
     public static IReadOnlyList<Pin> LetGo(SplitByHand? byHand, Pin onIt) =>
         [.. (byHand?.Pins ?? []).Where(pin => pin.Pie == onIt.Pie && !HasTheSame(pin, onIt))];

@@ -48,6 +48,21 @@ public sealed class WaitingListTests(ClassDatabase database) : MessagesTest(data
     }
 
     [Fact]
+    public async Task Who_could_only_wait_is_not_expected_until_a_seat_is_free()
+    {
+        var (group, night, guests) = await NightAsync(3);
+        await MoveAsync(group, night, facts => facts with { Seats = 2 });
+        Assert.Contains((await SnapshotAsync(group, night)).Guests, guest => guest.Id == guests[2].ToString());
+
+        await SayAsync(group, night, guests[0], Answers.Coming());
+        var full = await SnapshotAsync(group, night);
+        await SayAsync(group, night, guests[0], Answers.NotComing(revision: 1));
+
+        Assert.DoesNotContain(full.Guests, guest => guest.Id == guests[1].ToString() || guest.Id == guests[2].ToString());
+        Assert.Contains((await SnapshotAsync(group, night)).Guests, guest => guest.Id == guests[2].ToString());
+    }
+
+    [Fact]
     public async Task A_party_that_does_not_fit_is_passed_over_and_keeps_its_place()
     {
         var (group, night, guests) = await NightAsync(3);

@@ -71,6 +71,7 @@ public class SurfaceReadinessTests
             AKitchen.Surface(), AKitchen.Oven(), AKitchen.Bakes() with { Pie = Pie(600) }, AKitchen.Table)!;
 
         Assert.InRange(usual.Expected.TotalMinutes, 10, 20);
+        Assert.InRange(usual.High - usual.Low, Duration.FromMinutes(5), Duration.FromMinutes(12));
         Assert.True(usual.Low < usual.Expected && usual.Expected < usual.High && usual.Expected < heavy.Expected);
 
         static PieHeat Pie(double grams) =>

@@ -47,6 +47,16 @@ public class PieEditTests
     }
 
     [Fact]
+    public void In_parts_of_another_size_pins_cover_as_much_and_what_cannot_be_had_is_let_go_of()
+    {
+        var quarter = Anchovies with { Parts = 1 };
+        var halves = new SplitByHand().Settling(2, [Anchovies]);
+
+        Assert.Equal([Anchovies with { Parts = 2 }], PieEdit.Parted(halves, from: 2, to: 4).Pins);
+        Assert.Null(PieEdit.Parted(new SplitByHand(Parts: 4).Settling(2, [quarter]), from: 4, to: 2).Pins);
+    }
+
+    [Fact]
     public void What_is_let_go_of_is_settled_no_more()
     {
         var settled = new SplitByHand().Settling(2, [Anchovies, Sausage]);

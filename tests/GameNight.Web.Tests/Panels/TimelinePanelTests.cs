@@ -89,6 +89,24 @@ public class TimelinePanelTests : BunitContext
         Assert.Equal(name, list.FindAll("li > span")[1].TextContent);
     }
 
+    [Fact]
+    public void Each_wave_of_tempering_says_for_which_pies_it_is()
+    {
+        TimelineStep[] steps =
+        [
+            At(StepKind.Temper, 1, 0, 60), At(StepKind.Temper, 2, 60, 120),
+            .. new[] { 70, 90, 130 }.Select((start, index) => At(StepKind.Shape, index + 1, start, start + 4)),
+        ];
+
+        var text = Render<StepList>(with => with.Add(l => l.Steps, steps).Add(l => l.Zone, Plans.Zone)).Markup;
+
+        Assert.Contains("2 balls, for pies 1 and 2", text, StringComparison.Ordinal);
+        Assert.Contains("1 ball, for pie 3", text, StringComparison.Ordinal);
+
+        static TimelineStep At(StepKind kind, int number, int from, int to) => new(
+            $"{kind}-{number}", kind, number, ServeAt + Duration.FromMinutes(from), ServeAt + Duration.FromMinutes(to), false, Duration.Zero);
+    }
+
     private IRenderedComponent<DaysRibbon> Ribbon(HostTimeline timeline, Instant now) => Render<DaysRibbon>(with => with
         .Add(r => r.Timeline, timeline).Add(r => r.ServeAt, ServeAt).Add(r => r.Now, now).Add(r => r.Zone, Plans.Zone));
 }

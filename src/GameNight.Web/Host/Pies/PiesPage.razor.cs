@@ -14,6 +14,9 @@ namespace GameNight.Web.Host.Pies;
 /// <summary>What goes on which pie: settled by hand where the host wants it, made around that everywhere else.</summary>
 public sealed partial class PiesPage
 {
+    /// <summary>After the first pie; by then the last one is out of the oven. Common practice, no source.</summary>
+    private static readonly NodaTime.Duration StillEating = NodaTime.Duration.FromHours(6);
+
     private PlanView? _view;
     private IReadOnlyList<PantryItem> _menu = [];
     private Dictionary<string, Combination> _combinations = [];
@@ -32,7 +35,7 @@ public sealed partial class PiesPage
 
     private SplitByHand? ByHandNow => _view?.Night.ByHand.Split;
 
-    private bool MayChange => View is { CancelledAt: null } view && view.ServeAt > Clock.GetCurrentInstant() - NodaTime.Duration.FromHours(6);
+    private bool MayChange => View is { CancelledAt: null } view && view.ServeAt > Clock.GetCurrentInstant() - StillEating;
 
     private string Parts => (ByHandNow?.Parts ?? SplitRequest.UsualParts).ToString(System.Globalization.CultureInfo.InvariantCulture);
 
@@ -54,7 +57,14 @@ public sealed partial class PiesPage
             return false;
         }
 
+        var before = _view;
         _view = await Plans.PlanAsync(access, NightId, Closed);
+        if (before?.MadeAt != _view?.MadeAt)
+        {
+            // What was worked out was beside another plan.
+            _ways = [];
+        }
+
         var menu = await Kitchens.MenuAsync(access, Closed);
         _menu = [.. menu.Where(item => item.IsOffered)];
         _bases = WhiteBases.Of(menu);
@@ -101,13 +111,15 @@ public sealed partial class PiesPage
         _change = null;
     }
 
-    private Task SetPartsAsync(string parts) => DivideAsync(split => split with
+    private async Task SetPartsAsync(string parts)
     {
-        Parts = int.Parse(parts, System.Globalization.CultureInfo.InvariantCulture) is var wanted && wanted == SplitRequest.UsualParts ? null : wanted,
-
-        // Parts of another size are other parts: what was settled in the old ones cannot be read in the new.
-        Pins = null,
-    });
+        var (slices, from) = (_view!.Night.Shape.SlicesPerPie, PartsPerPie);
+        var wanted = int.Parse(parts, System.Globalization.CultureInfo.InvariantCulture);
+        var settled = ByHandNow?.Pins?.Count ?? 0;
+        await DivideAsync(split => PieEdit.Parted(split, from, SplitRequest.PartsOf(slices, wanted)) with { Parts = wanted == SplitRequest.UsualParts ? null : wanted });
+        var lost = settled - (ByHandNow?.Pins?.Count ?? 0);
+        _problem ??= lost > 0 ? Phrase.Count(PiesByHand.ResourceManager, nameof(PiesByHand.LetGoForPartsOther), lost) : null;
+    }
 
     private Task SetAimAsync(SplitAim aim) => DivideAsync(split => split with { Aim = aim == SplitAim.WorstOff ? null : aim });
 
@@ -134,20 +146,24 @@ public sealed partial class PiesPage
         StateHasChanged();
         try
         {
-            var (night, now) = (_view.Night, Clock.GetCurrentInstant());
+            var night = _view.Night;
+            var effort = new Effort(Math.Max(plan.SolverSlices, Effort.Usual.Slices));
             var more = new PieCount(Math.Min(PieCount.Highest, plan.Pies.Count.Value.Value + 1));
-            var variants = new List<(string Name, NightSnapshot Night)>
+            var variants = new List<(string Name, NightSnapshot Night)>();
+            if (night.Begun is null)
             {
-                (PiesByHand.OnePieMore, night with { ByHand = night.ByHand with { Pies = more } }),
-                (PiesByHand.FairerWay, night with { ByHand = night.ByHand with { Split = (night.ByHand.Split ?? new SplitByHand()) with { Aim = SplitAim.EveryLevel } } }),
-            };
+                // A dough that is committed has the balls it has.
+                variants.Add((PiesByHand.OnePieMore, night with { ByHand = night.ByHand with { Pies = more } }));
+            }
+
+            variants.Add((PiesByHand.FairerWay, night with { ByHand = night.ByHand with { Split = (night.ByHand.Split ?? new SplitByHand()) with { Aim = SplitAim.EveryLevel } } }));
             if (_spareItem is { } spare)
             {
                 variants.Add((Phrase.Fill(PiesByHand.WithTopping, spare.Name), night with { Menu = night.Menu with { Items = [.. night.Menu.Items, spare.ForPlanning()] } }));
             }
 
             _ways = await Task.Run(() => (IReadOnlyList<OtherPies.Way>)[.. variants.Select(variant => new OtherPies.Way(
-                variant.Name, SplitText.Difference(plan.Split, Planner.Split(variant.Night, new Effort(plan.SolverSlices), Closed))))], Closed);
+                variant.Name, SplitText.Difference(plan.Split, Planner.Split(variant.Night, effort, Closed))))], Closed);
         }
         catch (OperationCanceledException) when (Closed.IsCancellationRequested)
         {

@@ -28,7 +28,8 @@ internal static class StepNames
             .. all.Where(other => other.Kind == StepKind.Shape && waves.LastOrDefault(wave => wave.End <= other.Start) is { } wave && wave.Number == step.Number)
                 .Select(other => other.Number).Order(),
         ];
-        return pies.Length == 0 ? Of(step) : Phrase.Fill(TimelinePages.TemperingFor, Of(step), QuantityText.Balls(pies.Length), WordText.And(WordText.Ranges(pies)));
+        return pies.Length == 0 ? Of(step) : Phrase.Count(
+            TimelinePages.ResourceManager, nameof(TimelinePages.TemperingForOther), pies.Length, Of(step), QuantityText.Balls(pies.Length), WordText.And(WordText.Ranges(pies)));
     }
 
     public static string Who(bool needsHands) => needsHands ? TimelinePages.YourHands : TimelinePages.ByItself;
