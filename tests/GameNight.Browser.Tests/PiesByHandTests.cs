@@ -24,10 +24,13 @@ public class PiesByHandTests(Site site)
         await first.Locator("button.piepart").First.FocusAsync();
         await host.Page.Keyboard.PressAsync("Enter");
         await host.Page.GetByLabel("something else from tonight’s menu").CheckAsync();
-        foreach (var tick in await host.Page.Locator(".chooser .ticks input:checked").AllAsync())
+        await Expect(host.Page.Locator(".chooser .ticks input").First).ToBeVisibleAsync();
+        foreach (var tick in await host.Page.Locator(".chooser .ticks input").AllAsync())
         {
             await tick.UncheckAsync();
         }
+
+        await Expect(host.Page.Locator(".chooser .ticks input:checked")).ToHaveCountAsync(0);
 
         await host.Field("How much of the pie").SelectOptionAsync("2");
         await host.Button("Settle it").ClickAsync();

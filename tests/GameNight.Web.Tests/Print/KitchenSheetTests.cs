@@ -165,6 +165,18 @@ public class KitchenSheetTests : BunitContext
     public void The_address_chooses_the_sheets(string[] names, string expected) =>
         Assert.Equal(expected, string.Join(',', SheetChoice.Of(names)));
 
+    [Fact]
+    public void A_rescue_dough_is_weighed_on_paper_and_bought_for()
+    {
+        var usual = Plans.Usual;
+        var at = usual.Timeline.Steps[0].Start;
+        var plan = usual with { Rescue = new RescuePlan(usual.Dough, usual.Yeast, usual.Water, at, at, at) };
+
+        Assert.Contains(AfterCommitment.RescueWeighTitle, PlanOf(plan).Markup, StringComparison.Ordinal);
+        Assert.Contains(QuantityText.GramNumber(new Grams(2 * usual.Dough.Flour.Value)), Shopping(plan).Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain(AfterCommitment.RescueWeighTitle, PlanOf(usual).Markup, StringComparison.Ordinal);
+    }
+
     private IRenderedComponent<PlanSheet> PlanOf(NightPlan plan) => Render<PlanSheet>(with => with
         .Add(p => p.Plan, plan).Add(p => p.Head, Paper.Head).Add(p => p.Items, Plans.Items));
 
