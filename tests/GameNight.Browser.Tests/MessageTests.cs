@@ -25,7 +25,7 @@ public class MessageTests(Site site)
         await host.SeesAsync("rui@example.org");
         var night = await ANight.OpenAsync(app, work, ["Eva"]);
         await host.GoLiveAsync($"{night.Path}/guests");
-        await host.Page.GetByLabel("Invite").SelectOptionAsync("Rui");
+        await host.Page.Locator("#invite").SelectOptionAsync("Rui");
         await host.Button("Invite").ClickAsync();
         await Expect(host.Page.Locator("li.rowline")).ToHaveCountAsync(3);
 
