@@ -2,6 +2,7 @@ using GameNight.Nights.Dates;
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
+using GameNight.Nights.Live;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Messages;
 using GameNight.Nights.Moving;
@@ -86,6 +87,9 @@ public static class NightsRegistration
         services.AddSingleton(p => new PlanDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<NightSnapshots>(),
             p.GetRequiredService<ReplanRequests>(), tables, p.GetRequiredService<IClock>()));
+        services.AddSingleton(p => new LiveDesk(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<PlanDesk>(), p.GetRequiredService<NightPlanner>(),
+            p.GetRequiredService<NightChanges>(), p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new GuestBook(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(),
             p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<AnswerKeeping>(),

@@ -1,6 +1,7 @@
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
+using GameNight.Planning.Live;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 using NodaTime;
@@ -14,7 +15,7 @@ namespace GameNight.Planning;
 public sealed class NightPlanner(ReferenceTables tables)
 {
     /// <summary>Raised whenever the same snapshot would give another plan.</summary>
-    public const string EngineVersion = "7";
+    public const string EngineVersion = "8";
 
     private readonly SnapshotCheck _check = new(tables);
 
@@ -61,6 +62,18 @@ public sealed class NightPlanner(ReferenceTables tables)
         return SplitPlanner.For(NightRequests.Split(night, forecast, pies.Count.Value.Value, tables), effort, cancellation);
     }
 
+    /// <summary>How a night stands while it is on: what is done, what runs, what comes when.</summary>
+    /// <param name="plan">Made from the same night.</param>
+    /// <param name="marks">What was tapped and not taken back, in any order.</param>
+    /// <returns>Null when the plan has no pie on the table.</returns>
+    public LiveEvening? Live(NightSnapshot night, NightPlan plan, IReadOnlyList<LiveMark> marks, Instant now)
+    {
+        var balls = plan.Oven?.Balls ?? NightBalls.For(night, plan.Dough, tables);
+        var request = NightRequests.Timeline(
+            night, now, plan.Dough, plan.Split.Pies.Count, plan.Split, plan.SauceToMake, plan.Oven?.Soak.Value, NightBalls.Tempering(balls), tables);
+        return LiveNight.Of(request, plan.Timeline, marks, now, tables.Steps);
+    }
+
     /// <summary>The night as it is planned with: late choices followed, a begun dough as it is, what is made here on the labels.</summary>
     private (NightSnapshot Night, SlicesForecast Forecast, PiePlan Pies) Opened(NightSnapshot night)
     {
@@ -91,9 +104,9 @@ public sealed class NightPlanner(ReferenceTables tables)
         var cheeseToGrate = NightSauceAndCheese.Cheese(night, amounts, tables);
         var balls = NightBalls.For(night, dough, tables);
         var tempering = NightBalls.Tempering(balls);
-        var timeline = Backwards.From(
-            NightRequests.Timeline(night, now, dough, count, split, sauceToMake, oven?.Soak.Value, tempering, tables), effort,
-            cancellation);
+        var request = NightRequests.Timeline(night, now, dough, count, split, sauceToMake, oven?.Soak.Value, tempering, tables);
+        var timeline = Backwards.From(request, effort, cancellation);
+        timeline = effort == Effort.Quick ? timeline : timeline with { OnTime = OnTime.Of(request, timeline, tables.Steps) };
         var journey = NightRequests.Journey(night, timeline, dough, tempering, tables);
         var yeast = night.Begun?.Yeast ?? YeastDoseModel.For(
             journey, night.Formula, dough.Flour, night.ByHand.Yeast, tables.Fermentation, tables.Dough,
@@ -114,7 +127,7 @@ public sealed class NightPlanner(ReferenceTables tables)
             split,
             timeline,
             NightCautions.For(night, count, tables.Safety),
-            [.. dough.Conflicts, .. split.Conflicts, .. timeline.Conflicts, .. count > 0 ? yeast.Conflicts : [],
+            [.. dough.Conflicts, .. split.Conflicts, .. timeline.Conflicts, .. OwnPiesThatWait.Among(night, split, timeline), .. count > 0 ? yeast.Conflicts : [],
                 .. offHours is null ? Array.Empty<Conflict>() : [offHours], .. rescue?.Yeast.Conflicts ?? [], .. sauceToMake?.Conflicts ?? []],
             effort.Slices,
             NightRequests.Ripening(night, timeline, dough, journey, yeast.ShareOfFlour.Value, tables),

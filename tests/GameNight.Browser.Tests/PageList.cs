@@ -24,7 +24,7 @@ internal static class PageList
         .. new[] { "people", "kitchen", "doughs", "menu", "hosts", "new", "past", "rhythm", "dates/new" }.Select(page => (page.Replace('/', '-'), $"{group}/{page}")),
         ("house-sauce", $"{group}/sauce"),
         ("plan", night),
-        .. new[] { "guests", "messages", "pies", "dough", "compare", "sauce", "oven", "timeline", "change", "print", "print/sheets", "back" }.Select(page => (page.Replace('/', '-'), $"{night}/{page}")),
+        .. new[] { "guests", "messages", "pies", "dough", "compare", "sauce", "oven", "timeline", "live", "change", "print", "print/sheets", "back" }.Select(page => (page.Replace('/', '-'), $"{night}/{page}")),
     ];
 
     /// <summary>Live pages of a question for a date.</summary>

@@ -158,6 +158,12 @@ public sealed class Screen : IAsyncDisposable
         await Page.SetViewportSizeAsync(Desk, Height);
     }
 
+    /// <summary>As somebody sees it now, kept under the name.</summary>
+    public Task PictureAsync(string name, int width) => PictureAsync($"{name}-{width}");
+
+    /// <summary>The network goes away, or comes back.</summary>
+    public Task GoOfflineAsync(bool isOffline) => _context.SetOfflineAsync(isOffline);
+
     /// <summary>Unfolds all that is folded away, so that it is looked at too.</summary>
     public Task OpenEverythingAsync() =>
         Page.EvaluateAsync("() => document.querySelectorAll('details').forEach(one => one.open = true)");

@@ -29,6 +29,7 @@ public class DependencyTests
         ["Foods"],
         ["Sauce", "Cheese"],
         ["Timeline"],
+        ["Live"],
         ["Dates"],
     ];
 

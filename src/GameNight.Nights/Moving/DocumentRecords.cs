@@ -94,6 +94,17 @@ internal sealed class DocumentRecords(
         }
 
         Db.Nights.Add(night);
+        foreach (var tap in part.Taps ?? [])
+        {
+            var kept = new LiveTap(Group, part.Id, tap.Id, tap.Mark, by: null);
+            if (tap.TakenBackAt is { } taken)
+            {
+                kept.TakeBack(taken);
+            }
+
+            Db.LiveTaps.Add(kept);
+        }
+
         var serveAt = NightTime.ToInstant(part.Facts.ServeAt, part.Facts.Zone);
         var isPastKeeping = Retention.IsOver(night, now);
         foreach (var row in part.Invited)

@@ -4,6 +4,7 @@ using GameNight.Planning;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Guests;
+using GameNight.Planning.Live;
 using GameNight.Planning.Toppings;
 using NodaTime;
 
@@ -67,7 +68,11 @@ internal sealed record NightPart(
     PlanPart? Plan,
     CommittedPart? CommittedDough,
     BakeLogPart? BakeLog,
-    IReadOnlyList<DoughReading>? Readings = null);
+    IReadOnlyList<DoughReading>? Readings = null,
+    IReadOnlyList<TapPart>? Taps = null);
+
+/// <summary>A tap on the night itself.</summary>
+internal sealed record TapPart(Guid Id, LiveMark Mark, Instant? TakenBackAt = null);
 
 internal sealed record InvitedPart(
     GuestId Guest, Instant? DisownedAt, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack);

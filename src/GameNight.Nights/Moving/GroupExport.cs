@@ -155,7 +155,8 @@ public sealed partial class GroupExport
             Part(plan, isPastKeeping),
             Part(dough, isPastKeeping),
             log is null ? null : new BakeLogPart(log.Facts, log.SavedAt),
-            night.Readings.Count > 0 ? night.Readings : null);
+            night.Readings.Count > 0 ? night.Readings : null,
+            rows.Taps[night.Id].Select(tap => new TapPart(tap.Id, tap.Mark, tap.TakenBackAt)).ToList() is { Count: > 0 } taps ? taps : null);
     }
 
     private InvitedPart Part(Invitation row, NightRows rows, GroupAccess access, bool isPastKeeping)

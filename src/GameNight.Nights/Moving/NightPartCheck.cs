@@ -1,4 +1,5 @@
 using GameNight.Nights.ForHosts;
+using GameNight.Nights.Live;
 using GameNight.Nights.Records;
 using GameNight.Planning;
 using GameNight.Planning.Dough;
@@ -35,12 +36,23 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. (night.Readings ?? []).Take(SnapshotCheck.MostReadings).SelectMany((reading, index) => SnapshotCheck.Problems(reading)
             .Select(problem => DocumentProblem.At($"{path}.readings[{index}]", problem))
             .Concat(Moment($"{path}.readings[{index}].at", reading.At, now))),
+        .. Counted($"{path}.taps", night.Taps?.Count ?? 0, 0, LiveDesk.MostTaps),
+        .. Distinct($"{path}.taps", (night.Taps ?? []).Select(tap => tap.Id)),
+        .. (night.Taps ?? []).Take(LiveDesk.MostTaps).SelectMany((tap, index) => Tap($"{path}.taps[{index}]", tap, now)),
         .. Counted($"{path}.invited", night.Invited.Count, 0, MostGuestsEver),
         .. Distinct($"{path}.invited", night.Invited.Select(row => row.Guest)),
         .. night.Invited.Take(MostGuestsEver).SelectMany((row, index) => Invited($"{path}.invited[{index}]", row, ids, now)),
         .. night.Plan is { } plan ? Plan($"{path}.plan", plan, now) : [],
         .. night.CommittedDough is { } dough ? Committed($"{path}.committedDough", dough, now) : [],
         .. night.BakeLog is { } log ? Log($"{path}.bakeLog", log, ids, now) : [],
+    ];
+
+    private static IEnumerable<DocumentProblem> Tap(string path, TapPart tap, Instant now) =>
+    [
+        .. Moment($"{path}.mark.at", tap.Mark.At, now),
+        .. Moment($"{path}.mark.until", tap.Mark.Until, now),
+        .. Moment($"{path}.takenBackAt", tap.TakenBackAt, now),
+        .. LiveDesk.Problem(tap.Mark) is { } field ? [new DocumentProblem($"{path}.mark.{field}", DocumentFault.Missing)] : Array.Empty<DocumentProblem>(),
     ];
 
     public static IEnumerable<DocumentProblem> Moment(string path, Instant? moment, Instant now) =>

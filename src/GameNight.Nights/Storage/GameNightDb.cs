@@ -31,6 +31,7 @@ internal sealed class GameNightDb(DbContextOptions<GameNightDb> options)
     public DbSet<Message> Messages => Set<Message>();
     public DbSet<DateChoice> DateChoices => Set<DateChoice>();
     public DbSet<AskedGuest> AskedGuests => Set<AskedGuest>();
+    public DbSet<LiveTap> LiveTaps => Set<LiveTap>();
     public DbSet<PostRow> PostQueue => Set<PostRow>();
     public DbSet<LinkRow> Links => Set<LinkRow>();
     public DbSet<ReplanRow> ReplanQueue => Set<ReplanRow>();

@@ -87,6 +87,7 @@ public static class Discriminators
         [typeof(RulesClash)] = "rulesClash",
         [typeof(ChosenMixTimeDoesNotFit)] = "chosenMixTimeDoesNotFit",
         [typeof(LastPieIsLate)] = "lastPieIsLate",
+        [typeof(OwnPieWaits)] = "ownPieWaits",
         [typeof(SimmersTooThick)] = "simmersTooThick",
         [typeof(PotTooSmall)] = "potTooSmall",
         [typeof(SaltierThanAsked)] = "saltierThanAsked",

@@ -26,11 +26,12 @@ public sealed record UnusualBall(Grams Ball, Grams Least, Grams Most) : Conflict
 public sealed record PartsWithoutLabel(IReadOnlyList<string> Names) : Conflict;
 
 /// <summary>What is said of a formula that is allowed and still deserves a word.</summary>
-internal static class FormulaWarnings
+public static class FormulaWarnings
 {
     /// <summary>From memory: a long preferment is started with a tenth of the yeast or more.</summary>
     private const double LeastInPreferment = 0.05;
 
+    /// <summary>What to know before it is mixed. None for a usual formula.</summary>
     public static IEnumerable<Reason> Reasons(DoughFormula formula, DoughTable table)
     {
         if (formula.Salt.Value < table.SaltBelow.Share)
@@ -53,7 +54,7 @@ internal static class FormulaWarnings
         }
     }
 
-    public static IEnumerable<Conflict> Conflicts(DoughFormula formula, Grams ball, DoughTable table)
+    internal static IEnumerable<Conflict> Conflicts(DoughFormula formula, Grams ball, DoughTable table)
     {
         var usual = table.Ranges.BallGrams;
         if (!usual.Holds(ball.Value))

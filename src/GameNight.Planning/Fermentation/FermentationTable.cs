@@ -35,7 +35,8 @@ public sealed record GasTargetRow(double MillilitresPer100GramsFlour, string Sou
 /// <summary>The truth lies within these factors four times in five.</summary>
 /// <param name="Room">Of the dose of a dough that is not.</param>
 /// <param name="ColdRate">Of the gas made in the cold alone.</param>
-public sealed record BandFactorRow(double Room, double ColdRate, string Source);
+/// <param name="ColdDose">Of a cold dose: its band is never narrower until the dough was looked at.</param>
+public sealed record BandFactorRow(double Room, double ColdRate, double ColdDose, string Source);
 
 public sealed record SaltRow(double Factor, double ReferencePercent, double Lowest, double Highest, string Source);
 

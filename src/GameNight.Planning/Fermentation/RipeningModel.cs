@@ -40,8 +40,8 @@ public static class RipeningModel
         var whole = run.Over(run.Temperatures.Whole(), 0);
         var end = whole.From(fresh, out var gas);
         var ofWanted = end.GasMillilitresPer100GramsFlour / run.Target;
-        var band = BandOf(run, belief, fresh);
         var looks = counted.Count(reading => reading.Look is not null);
+        var band = BandOf(run, belief, fresh, isLookedAt: looks > 0);
 
         return new Ripening(
             WindowOf(run, fresh, mixAt, band, worthwhile.Longest),
@@ -54,9 +54,15 @@ public static class RipeningModel
 
     /// <summary>
     /// By what factor the gas may be more or less, four times out of five; as gas goes nearly with the dose, so may the dose.
+    /// A colder fridge makes less of the gas and so seems to make it surer, but the laws of gas in the cold differ too much for
+    /// that: until somebody looked at the dough, a cold one keeps the band of its kind.
     /// </summary>
-    internal static double BandOf(DoughRun run, CalibrationBelief belief, double fresh) => Math.Exp(
-        CalibrationBelief.BandOverDeviation * Math.Sqrt(Math.Pow(belief.SpreadOf(run, fresh), 2) + Math.Pow(SpreadOfFridge(run, fresh), 2)));
+    internal static double BandOf(DoughRun run, CalibrationBelief belief, double fresh, bool isLookedAt)
+    {
+        var spread = Math.Exp(CalibrationBelief.BandOverDeviation
+            * Math.Sqrt(Math.Pow(belief.SpreadOf(run, fresh), 2) + Math.Pow(SpreadOfFridge(run, fresh), 2)));
+        return !isLookedAt && run.Journey.IsCold ? Math.Max(spread, run.Table.BandFactor.ColdDose) : spread;
+    }
 
     /// <summary>The journey as it turned out: its fridge and dough as measured.</summary>
     private static DoughJourney Observed(DoughJourney journey, IReadOnlyList<DoughReading> readings, Instant mixAt)

@@ -21,7 +21,14 @@ public sealed record DoughJourney(
     Grams Ball,
     Grams Batch,
     FermentationCalibration? Calibration = null,
-    IReadOnlyList<MeasuredDough>? Measured = null);
+    IReadOnlyList<MeasuredDough>? Measured = null)
+{
+    /// <summary>With more hours than this in the fridge a dough is a cold one.</summary>
+    private static readonly Duration ShortOfCold = Duration.FromHours(6);
+
+    /// <summary>Its dose has the band of a cold dough.</summary>
+    public bool IsCold => InFridge > ShortOfCold;
+}
 
 /// <summary>The dough's temperature as measured, so long after mixing.</summary>
 public sealed record MeasuredDough(Duration SinceMixing, Celsius Dough);
@@ -32,9 +39,6 @@ public static class YeastDoseModel
     /// <summary>Fresh yeast in % of flour: below this nothing can be weighed or predicted, above it bread tastes of it.</summary>
     private const double LeastPercent = 0.003;
     private const double MostPercent = 4;
-
-    /// <summary>A journey with more hours than this in the fridge has the band of a cold dough.</summary>
-    private const double ColdHours = 6;
 
     /// <summary>Of the logarithm of the dose, or of its gas: far below what the model is good to.</summary>
     private const double Closeness = 1e-9;
@@ -50,7 +54,8 @@ public static class YeastDoseModel
         var band = RipeningModel.BandOf(
             Run(journey, formula, table, materials),
             CalibrationBelief.Prior(journey.Calibration ?? FermentationCalibration.None, table.BandFactor),
-            fresh);
+            fresh,
+            isLookedAt: false);
 
         var perFresh = dough.Of(formula.Yeast).MassPerFresh;
         var proposed = new Share(fresh / 100 * perFresh);
@@ -150,7 +155,7 @@ public static class YeastDoseModel
             because.Add(new DoseForAltitude(journey.AltitudeMetres, new Altitude(journey.AltitudeMetres).PressureFactor));
         }
 
-        if (journey.InFridge.TotalHours > ColdHours)
+        if (journey.IsCold)
         {
             because.Add(new ColdDoseIsUncertain(band));
         }

@@ -61,6 +61,7 @@ public enum TimelineQuality
 /// How far the inconvenient minutes may be from the least possible; 0 when proved, and when nothing was tried.
 /// </param>
 /// <param name="SolverSlices">Slices of solver time used.</param>
+/// <param name="OnTime">Null while it is not reckoned: in the quick plan, and without pies.</param>
 public sealed record HostTimeline(
     IReadOnlyList<TimelineStep> Steps,
     Instant? AnswerBy,
@@ -71,4 +72,5 @@ public sealed record HostTimeline(
     TimelineQuality Quality,
     double GapPercent,
     int SolverSlices,
-    IReadOnlyList<Conflict> Conflicts);
+    IReadOnlyList<Conflict> Conflicts,
+    OnTimeChance? OnTime = null);

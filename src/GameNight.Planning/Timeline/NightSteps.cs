@@ -29,7 +29,10 @@ internal readonly record struct StepToPlace(StepKind Kind, int Number, int Minut
 }
 
 /// <summary>Start to start: <paramref name="To"/> begins at least so many minutes after <paramref name="From"/>.</summary>
-internal readonly record struct Lag(int From, int To, int Minutes);
+/// <param name="LengthOf">
+/// The step whose length is part of the minutes: they change when it turns out longer or shorter. Null when none is.
+/// </param>
+internal readonly record struct Lag(int From, int To, int Minutes, int? LengthOf = null);
 
 /// <summary>
 /// The steps of a night that need a start, and every lag between them. Batches and pies keep their order, which leaves the
@@ -158,9 +161,14 @@ internal sealed class NightSteps : IFreeTimes
             {
                 // There is one mixer bowl; by hand two people may well knead side by side.
                 var before = Batches[b - 1];
-                _lags.Add(Night.IsKneadedByHand
-                    ? new Lag(before.Mix, batch.Mix, 0)
-                    : new Lag(before.Knead, batch.Mix, Night.Knead));
+                if (Night.IsKneadedByHand)
+                {
+                    _lags.Add(new Lag(before.Mix, batch.Mix, 0));
+                }
+                else
+                {
+                    After(before.Knead, batch.Mix, 0);
+                }
             }
         }
     }
@@ -192,8 +200,7 @@ internal sealed class NightSteps : IFreeTimes
         {
             var pie = Pies[p];
             var wave = Waves[WaveOfPie[p]];
-            _lags.Add(new Lag(wave, pie.Shape, Night.Temper));
-            _lags.Add(new Lag(pie.Shape, wave, -Night.Temper - Minutes(TimelineLimits.TemperedBeforeShaped)));
+            After(wave, pie.Shape, 0, Minutes(TimelineLimits.TemperedBeforeShaped));
             After(pie.Shape, pie.Top, 0, Minutes(TimelineLimits.ShapedBeforeTopped));
             After(pie.Top, pie.Bake, 0, Minutes(TimelineLimits.ToppedBeforeOven));
             var mostRacked = p == 0 && isFirstStraightFromRack ? 0 : Minutes(TimelineLimits.RackedBeforeServed);
@@ -232,7 +239,7 @@ internal sealed class NightSteps : IFreeTimes
 
     private void After(int first, int then, int atLeast, int? atMost = null)
     {
-        _lags.Add(new Lag(first, then, _steps[first].Minutes + atLeast));
+        _lags.Add(new Lag(first, then, _steps[first].Minutes + atLeast, first));
         if (atMost is { } most)
         {
             AtMostAfter(first, then, most);
@@ -240,7 +247,7 @@ internal sealed class NightSteps : IFreeTimes
     }
 
     private void AtMostAfter(int first, int then, int atMost) =>
-        _lags.Add(new Lag(then, first, -_steps[first].Minutes - atMost));
+        _lags.Add(new Lag(then, first, -_steps[first].Minutes - atMost, first));
 }
 
 /// <summary>Where the steps of a batch stand in the list.</summary>

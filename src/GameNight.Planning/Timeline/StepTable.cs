@@ -25,7 +25,8 @@ public enum StepName
     Serve,
 }
 
-public sealed record StepRow(StepName Step, double Minutes, string Source);
+/// <param name="Band">Four times in five it takes between minutes divided by this and minutes times this; 1 to 3.</param>
+public sealed record StepRow(StepName Step, double Minutes, double Band, string Source);
 
 public sealed record ColdFermentRow(double ShortestHours, double WantedHours, double LongestHours, string Source);
 
@@ -36,12 +37,20 @@ public sealed record RestRow(double Minutes, string Source);
 
 /// <summary>Expected durations of the steps and the window of the cold ferment.</summary>
 public sealed record StepTable(
-    IReadOnlyList<StepRow> Steps, ColdFermentRow ColdFerment, RescueDoughRow RescueDough, RestRow RestAfterBalling)
+    IReadOnlyList<StepRow> Steps, ColdFermentRow ColdFerment, RescueDoughRow RescueDough, RestRow RestAfterBalling,
+    IReadOnlyList<TroubleRow> Troubles)
 {
     internal const string File = "steps.json";
 
     private readonly IReadOnlyDictionary<StepName, StepRow> _steps =
         ReferenceText.OneRowEach(File, Steps, row => row.Step);
+
+    private readonly IReadOnlyDictionary<StepTrouble, TroubleRow> _troubles =
+        ReferenceText.OneRowEach(File, Troubles, row => row.Trouble);
+
+    public TroubleRow Of(StepTrouble trouble) => _troubles[trouble];
+
+    public double BandOf(StepName step) => _steps[step].Band;
 
     public double MinutesOf(StepName step) => _steps[step].Minutes;
 }

@@ -18,7 +18,7 @@ namespace GameNight.Web.Wording;
 public sealed class ConflictText(string zone, Func<string, string> nameOf, Measures measures)
 {
     /// <summary>True for what is worth knowing although the night works.</summary>
-    public static bool IsNotice(Conflict conflict) => conflict is LastPieIsLate or OnlyUnwantedLeft or UnusualBall or PartsWithoutLabel or SimmersTooThick or SaltierThanAsked;
+    public static bool IsNotice(Conflict conflict) => conflict is LastPieIsLate or OwnPieWaits or OnlyUnwantedLeft or UnusualBall or PartsWithoutLabel or SimmersTooThick or SaltierThanAsked;
 
     public string Say(Conflict conflict) => conflict switch
     {
@@ -50,9 +50,11 @@ public sealed class ConflictText(string zone, Func<string, string> nameOf, Measu
         RulesClash c => Fill(Conflicts.RulesClash, Length(c.By), WordText.And([.. c.Steps.Select(WordText.Say)])),
         ChosenMixTimeDoesNotFit c => Fill(
             Conflicts.ChosenMixTimeDoesNotFit, At(c.MixAt), At(c.EarliestMixAt), At(c.LatestMixAt)),
+        LastPieIsLate { PiesPerBakeNeeded: 1, HandsNeeded: { } hands } c => Fill(Conflicts.LastPieIsLateForHands, Length(c.AfterFirst), hands),
         LastPieIsLate { PiesPerBakeNeeded: { } pies, HandsNeeded: { } hands } c => Count(
             Conflicts.ResourceManager, nameof(Conflicts.LastPieIsLateOther), hands, Length(c.AfterFirst), pies),
         LastPieIsLate c => Fill(Conflicts.LastPieStaysLate, Length(c.AfterFirst)),
+        OwnPieWaits c => Fill(Conflicts.OwnPieWaits, c.PieNumber, Length(c.Waits)),
         _ => throw new UnreachableException($"No wording for {conflict.GetType().Name}."),
     };
 

@@ -68,6 +68,25 @@ public class FermentationTests
     }
 
     [Fact]
+    public void No_cold_dose_is_held_to_be_surer_than_the_laws_of_gas_agree() =>
+        Gen.Select(Gen.Double[7, 90], Gen.Double[0, 10]).Sample((hours, fridge) =>
+        {
+            var dose = For(Journey(hours, fridge));
+
+            // Section 12 of the bands: a factor of 1.6 either way on every cold dose.
+            Assert.True(dose.Total.High / dose.Total.Expected >= 1.6 - 1e-9);
+            Assert.True(dose.Total.Expected / dose.Total.Low >= 1.6 - 1e-9);
+        }, iter: 40);
+
+    [Fact]
+    public void A_dough_that_is_never_cold_keeps_the_narrow_band_of_the_room()
+    {
+        var dose = For(Journey(0, 5) with { AtRoom = Duration.FromHours(8) });
+
+        Assert.InRange(dose.Total.High / dose.Total.Expected, 1.2, 1.4);
+    }
+
+    [Fact]
     public void A_dose_set_by_hand_counts_and_the_models_is_kept()
     {
         var dose = YeastDoseModel.For(

@@ -2,6 +2,7 @@ using System.Text;
 using GameNight.Nights;
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
+using GameNight.Nights.Live;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Messages;
@@ -51,6 +52,8 @@ public sealed class NightsApp : IAsyncDisposable
     public InvitationDesk Invitations => Get<InvitationDesk>();
     public AnswerDesk Told => Get<AnswerDesk>();
     public DoughLogDesk DoughLog => Get<DoughLogDesk>();
+
+    public LiveDesk Lives => Get<LiveDesk>();
 
     public DoughDesk Doughs => Get<DoughDesk>();
     public KitchenDesk Kitchen => Get<KitchenDesk>();

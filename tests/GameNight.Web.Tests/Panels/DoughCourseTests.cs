@@ -52,6 +52,19 @@ public class DoughCourseTests : BunitContext
     }
 
     [Fact]
+    public void A_window_of_gas_says_how_long_ahead_the_balls_leave_the_fridge()
+    {
+        var cold = Panel(Usual.Course[^1].At - Duration.FromMinutes(150));
+        var never = Panel(null);
+
+        Assert.Contains("out of the fridge 2 h 30 min ahead", cold.Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("out of the fridge", never.Markup, StringComparison.Ordinal);
+
+        IRenderedComponent<ReadyPanel> Panel(Instant? taken) =>
+            Render<ReadyPanel>(with => with.Add(p => p.Ripening, Usual).Add(p => p.Zone, Plans.Zone).Add(p => p.OutOfFridge, taken));
+    }
+
+    [Fact]
     public void A_reading_is_typed_in_the_host_s_own_measures_and_time()
     {
         var form = new ReadingForm { Look = DoughLook.Domed, Dough = "50", Fridge = "41", At = "2026-12-09T20:30" };

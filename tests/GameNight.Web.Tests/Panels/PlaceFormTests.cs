@@ -26,6 +26,17 @@ public class PlaceFormTests : BunitContext
         Assert.Null(facts!.Kitchen.Place);
     }
 
+    [Fact]
+    public void What_was_said_is_changed_and_not_unsaid_so_that_its_plate_does_not_go_with_it()
+    {
+        Assert.DoesNotContain("", Kinds(Steel));
+        Assert.Contains("", Kinds(null));
+
+        IEnumerable<string?> Kinds(BakingPlace? kept) => Render<PlaceFields>(with => with
+            .Add(p => p.Form, PlaceForm.Of(kept, Measures.Metric)).Add(p => p.Problems, new Dictionary<string, string>()))
+            .FindAll("#surface option").Select(option => option.GetAttribute("value"));
+    }
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]

@@ -84,10 +84,22 @@ public class KitchenSheetTests : BunitContext
         Assert.Contains("cups of bread flour or", flour, StringComparison.Ordinal);
         Assert.Contains(plan.FindAll(".paper-weights th"), name => Regex.IsMatch(name.TextContent, "^Water at [0-9]+ °F$"));
         Assert.Matches("^[0-9]+ °F, [0-9]+ to [0-9]+$", plan.FindAll(".paper-figures dd")[2].TextContent);
-        Assert.Matches("^[0-9.]+ oz a pie, .* oz in all$", plan.FindAll(".paper-figures dd")[4].TextContent);
+        Assert.Matches("^[0-9.]+ oz a pie, .* oz in all(: it goes on [0-9.]+ of the pies)?$", plan.FindAll(".paper-figures dd")[4].TextContent);
         Assert.All(Plans.Usual.Cautions, caution => Assert.Contains(
             CautionText.Say(caution, Measures.UsCustomary), plan.Find(".paper-notes").TextContent, StringComparison.Ordinal));
         Assert.DoesNotContain("°C", plan.Markup, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0, "in all")]
+    [InlineData(1.5, "in all: it goes on 2.5 of the pies")]
+    public void Cheese_that_is_not_on_every_pie_says_on_how_many_it_is(double piesWithout, string end)
+    {
+        var usual = Plans.Usual with { Pies = Plans.Usual.Pies with { Count = Plans.Usual.Pies.Count with { Value = new PieCount(4) } } };
+        var total = usual.Cheese.PerPie.Value * (4 - piesWithout);
+        var plan = PlanOf(usual with { Cheese = usual.Cheese with { Total = new Estimate<Grams>(total, total, total) } });
+
+        Assert.EndsWith(end, plan.FindAll(".paper-figures dd")[5].TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -672,6 +672,42 @@ namespace GameNight.Nights.Storage.Migrations
                     b.ToTable("link_directory", (string)null);
                 });
 
+            modelBuilder.Entity("GameNight.Nights.Records.LiveTap", b =>
+                {
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<Guid>("NightId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("night_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid?>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Mark")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("mark");
+
+                    b.Property<Instant?>("TakenBackAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("taken_back_at");
+
+                    b.HasKey("GroupId", "NightId", "Id");
+
+                    b.ToTable("live_taps", (string)null);
+                });
+
             modelBuilder.Entity("GameNight.Nights.Records.LookBack", b =>
                 {
                     b.Property<Guid>("GroupId")
@@ -1240,6 +1276,15 @@ namespace GameNight.Nights.Storage.Migrations
                     b.HasOne("GameNight.Nights.Records.Group", null)
                         .WithMany()
                         .HasForeignKey("GroupId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.LiveTap", b =>
+                {
+                    b.HasOne("GameNight.Nights.Records.Night", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId", "NightId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

@@ -15,6 +15,8 @@ public sealed class PlaceForm(BakingPlace? shown, Measures measures)
     private const double LeastCentimetres = 10;
     private const double MostCentimetres = 100;
 
+    public bool IsSaid => shown is not null;
+
     /// <summary>Null: not said, a stone is assumed.</summary>
     public SurfaceKind? Kind { get; set; } = shown?.Surface.Kind;
 

@@ -2,7 +2,8 @@
 const modal = document.getElementById("components-reconnect-modal");
 modal.addEventListener("components-reconnect-state-changed", event => {
   const state = event.detail.state;
-  if (state === "show") { modal.showModal(); }
+  // On the night itself the clocks stay in sight.
+  if (state === "show") { if (document.querySelector("[data-live]")) { modal.show(); } else { modal.showModal(); } }
   else if (state === "hide") { modal.close(); }
   else if (state === "failed") { document.addEventListener("visibilitychange", retry); setTimeout(retry, 3000); }
   else if (state === "rejected" || state === "resume-failed") { location.reload(); }

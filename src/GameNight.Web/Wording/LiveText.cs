@@ -1,0 +1,117 @@
+using GameNight.Planning.Live;
+using GameNight.Planning.Timeline;
+using GameNight.Web.Wording.Texts;
+using NodaTime;
+using static GameNight.Web.Wording.Phrase;
+
+namespace GameNight.Web.Wording;
+
+/// <summary>Says what to do next, what rings and what was tapped, on the night itself.</summary>
+public static class LiveText
+{
+    /// <summary>What to do, as a heading. A pie is shaped and topped in one go.</summary>
+    public static string Do(StepKind step, int number) => step switch
+    {
+        StepKind.Shop => LivePages.DoShop,
+        StepKind.Preferment => LivePages.DoPreferment,
+        StepKind.Mix => Fill(LivePages.DoMix, number),
+        StepKind.Knead => Fill(LivePages.DoKnead, number),
+        StepKind.Ball => Fill(LivePages.DoBall, number),
+        StepKind.Temper when number > 1 => Fill(LivePages.DoTemperWave, number),
+        StepKind.Temper => LivePages.DoTemper,
+        StepKind.Sauce => LivePages.DoSauce,
+        StepKind.GrateCheese => LivePages.DoGrateCheese,
+        StepKind.PrepareToppings => LivePages.DoPrepareToppings,
+        StepKind.Preheat => LivePages.DoPreheat,
+        StepKind.Shape => Fill(LivePages.DoShape, number),
+        StepKind.Top => Fill(LivePages.DoTop, number),
+        StepKind.Bake => Fill(LivePages.DoBake, number),
+        StepKind.Serve => Fill(LivePages.DoServe, number),
+        StepKind.BulkRest or StepKind.ColdFerment or StepKind.Soak or StepKind.Rack => Capital(WordText.Say(step)),
+    };
+
+    /// <summary>On the button that says so.</summary>
+    public static string Done(StepKind step) => step switch
+    {
+        StepKind.Shape or StepKind.Top => LivePages.DoneIn,
+        StepKind.Bake => LivePages.DoneOut,
+        StepKind.Temper => LivePages.DoneBallsOut,
+        StepKind.Preheat => LivePages.DoneOvenOn,
+        StepKind.Knead => LivePages.DoneBegun,
+        StepKind.Serve => LivePages.DoneServed,
+        _ => LivePages.Done,
+    };
+
+    public static string Say(LiveClock clock, bool hasRung) => clock.Kind switch
+    {
+        LiveClockKind.PieOut when hasRung => Fill(LivePages.ClockPieOut, clock.Number),
+        LiveClockKind.PieOut => Fill(LivePages.ClockPieOutLater, clock.Number),
+        LiveClockKind.OffTheRack => Fill(LivePages.ClockOffTheRack, clock.Number),
+        LiveClockKind.SurfaceReady => Fill(LivePages.ClockSurfaceReady, clock.Number),
+        LiveClockKind.BallsReady => Fill(LivePages.ClockBallsReady, clock.Number),
+        LiveClockKind.AirHot => LivePages.ClockAirHot,
+        LiveClockKind.SurfaceSoaked => LivePages.ClockSurfaceSoaked,
+        LiveClockKind.DoughRested => Fill(LivePages.ClockDoughRested, clock.Number),
+        LiveClockKind.Own => clock.Name ?? LivePages.OwnClock,
+    };
+
+    public static string? Hint(LiveClockKind kind) => kind switch
+    {
+        LiveClockKind.PieOut => LivePages.HintPieOut,
+        LiveClockKind.SurfaceReady => LivePages.HintSurfaceReady,
+        _ => null,
+    };
+
+    public static string Say(LiveRisk risk) => risk.Waiting switch
+    {
+        StepKind.Top => Fill(LivePages.RiskTopped, risk.Number, QuantityText.Length(risk.Over)),
+        StepKind.Shape => Fill(LivePages.RiskShaped, risk.Number, QuantityText.Length(risk.Over)),
+        StepKind.Temper => Fill(LivePages.RiskTempered, risk.Number, QuantityText.Length(risk.Over)),
+        StepKind.Bake when risk.For == StepKind.Serve => Fill(LivePages.RiskServed, risk.Number, QuantityText.Length(risk.Over)),
+        StepKind.Bake or StepKind.Preheat => Fill(LivePages.RiskOven, QuantityText.Length(risk.Over)),
+        _ => Fill(LivePages.RiskOther, Do(risk.Waiting, risk.Number), QuantityText.Length(risk.Over)),
+    };
+
+    public static string Say(StepTrouble trouble) => trouble switch
+    {
+        StepTrouble.NoFoam => LivePages.TroubleNoFoam,
+        StepTrouble.TearsWhenStretched => LivePages.TroubleTearsWhenStretched,
+        StepTrouble.SpringsBack => LivePages.TroubleSpringsBack,
+        StepTrouble.SticksToPeel => LivePages.TroubleSticksToPeel,
+        StepTrouble.SoggyMiddle => LivePages.TroubleSoggyMiddle,
+        StepTrouble.BrownsTooSoon => LivePages.TroubleBrownsTooSoon,
+    };
+
+    public static string WhatToDo(StepTrouble trouble) => trouble switch
+    {
+        StepTrouble.NoFoam => LivePages.TroubleNoFoamDo,
+        StepTrouble.TearsWhenStretched => LivePages.TroubleTearsWhenStretchedDo,
+        StepTrouble.SpringsBack => LivePages.TroubleSpringsBackDo,
+        StepTrouble.SticksToPeel => LivePages.TroubleSticksToPeelDo,
+        StepTrouble.SoggyMiddle => LivePages.TroubleSoggyMiddleDo,
+        StepTrouble.BrownsTooSoon => LivePages.TroubleBrownsTooSoonDo,
+    };
+
+    public static string Say(LiveState state) => state switch
+    {
+        LiveState.Done => LivePages.StateDone,
+        LiveState.Running => LivePages.StateRunning,
+        LiveState.Due => LivePages.StateDue,
+        LiveState.Later => LivePages.StateLater,
+    };
+
+    /// <summary>What a tap said, for the button that takes it back.</summary>
+    /// <param name="step">The step of the mark; null when it is not one of this plan.</param>
+    public static string Say(LiveMark mark, LiveStep? step) => mark.Kind switch
+    {
+        LiveMarkKind.StepDone => Fill(LivePages.SaidDone, Name(step)),
+        LiveMarkKind.StepBegun => Fill(LivePages.SaidBegun, Name(step)),
+        LiveMarkKind.NotBefore => LivePages.SaidLate,
+        LiveMarkKind.ClockSet => Fill(LivePages.SaidClock, mark.Name ?? ""),
+        LiveMarkKind.ClockHeard => LivePages.SaidHeard,
+        LiveMarkKind.HandsNow => Fill(LivePages.SaidHands, mark.Hands ?? 0),
+        LiveMarkKind.WentWrong => Fill(LivePages.SaidWrong, Name(step)),
+    };
+
+    private static string Name(LiveStep? step) => step is null ? Words.Something : Do(step.Kind, step.Number);
+}

@@ -1,0 +1,144 @@
+using System.Globalization;
+using GameNight.Planning;
+using GameNight.Planning.Timeline;
+using NodaTime;
+using static Microsoft.Playwright.Assertions;
+
+namespace GameNight.Browser.Tests;
+
+/// <summary>A whole night against a clock that the test moves, on the host's phone and on a tablet beside it.</summary>
+public class NightItselfTests(Site site)
+{
+    private const float Soon = 20_000;
+
+    private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_night_is_led_through_slips_undo_a_lost_connection_a_restart_and_a_late_guest()
+    {
+        await using var time = await AppInTime.StartAsync(site, Cancellation);
+        var night = await ANight.OpenAsync(time.App, time.Host, ["Rui", "Eva", "Tomek"]);
+        foreach (var name in new[] { "Rui", "Eva" })
+        {
+            await night.AnswerAsync(name, ("coming", "yes"));
+        }
+
+        var plan = await time.Host.PlanAsync(night.Id, Cancellation);
+        await using var phone = await time.HostScreenAsync(Screen.Phone);
+        await phone.GoLiveAsync(night.Path);
+        await phone.Button("Commit the dough").ClickAsync();
+        await phone.SeesAsync("The dough is committed");
+        plan = await time.Host.PlanAsync(night.Id, Cancellation);
+        var steps = plan.Timeline.Steps.ToDictionary(step => step.Id);
+
+        // The afternoon: preparations by whole rows, balls out, oven on, each as its time comes.
+        await using var tablet = await time.HostScreenAsync(Screen.Desk);
+        time.MoveTo(steps["temper-1"].Start - Duration.FromHours(4));
+        await phone.GoLiveAsync(night.Path + "/live");
+        await tablet.GoLiveAsync(night.Path + "/live");
+        foreach (var step in plan.Timeline.Steps.Where(IsTapped).TakeWhile(step => step.Kind != StepKind.Shape).Where(step => step.Start > time.Now))
+        {
+            time.MoveTo(step.Kind is StepKind.Temper or StepKind.Preheat ? step.Start : step.End);
+            await TapStepAsync(phone, step);
+            await Expect(RowOf(tablet, step)).ToContainTextAsync(step.Kind is StepKind.Temper or StepKind.Preheat ? "running" : "done", new() { Timeout = Soon });
+        }
+
+        // The first pie goes in; its clock runs on both, and is taken back and set again by an undo.
+        var first = steps["top-1"];
+        time.MoveTo(first.End);
+        await phone.Page.ReloadAsync();
+        await phone.LiveAsync();
+        await Expect(phone.Page.Locator(".nextstep h2")).ToHaveTextAsync("Shape and top pie 1");
+        await phone.PictureAsync("live-shape", Screen.Phone);
+        await phone.Button("Done, it is in").ClickAsync();
+        await Expect(ClockOf(phone, "PieOut-1")).ToBeVisibleAsync(new() { Timeout = Soon });
+        await Expect(ClockOf(tablet, "PieOut-1")).ToBeVisibleAsync(new() { Timeout = Soon });
+        await tablet.Page.GetByRole(Microsoft.Playwright.AriaRole.Button, new() { Name = "Undo:" }).ClickAsync();
+        await Expect(ClockOf(phone, "PieOut-1")).ToHaveCountAsync(0, new() { Timeout = Soon });
+        await phone.Button("Done, it is in").ClickAsync();
+        await Expect(ClockOf(tablet, "PieOut-1")).ToBeVisibleAsync(new() { Timeout = Soon });
+
+        // The connection is lost: the clocks go on, ring, and what was tapped elsewhere is there when it is back.
+        await phone.GoOfflineAsync(true);
+        time.MoveTo(steps["bake-1"].End + Duration.FromMinutes(1));
+        await tablet.Page.ReloadAsync();
+        await tablet.LiveAsync();
+        await Expect(ClockOf(tablet, "PieOut-1")).ToHaveClassAsync(new System.Text.RegularExpressions.Regex("rung"), new() { Timeout = Soon });
+        await tablet.PictureAsync("live-rings", Screen.Desk);
+        await Expect(ClockOf(phone, "PieOut-1").Locator(".digits")).ToHaveTextAsync(new System.Text.RegularExpressions.Regex("[0-9]:[0-9]{2}"));
+        await ClockOf(tablet, "PieOut-1").ClickAsync();
+        await Expect(ClockOf(tablet, "PieOut-1")).ToHaveCountAsync(0, new() { Timeout = Soon });
+        await phone.GoOfflineAsync(false);
+        await Expect(ClockOf(phone, "PieOut-1")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+
+        // A quarter of an hour late: the rest moves and says so on both.
+        await phone.LiveAsync();
+        await phone.Page.Locator(".liveactions summary", new() { HasText = "I am late" }).ClickAsync();
+        await phone.Button("15 min").ClickAsync();
+        await Expect(tablet.Page.Locator("body")).ToContainTextAsync("later than planned", new() { Timeout = Soon });
+        await Expect(phone.Page.Locator("body")).ToContainTextAsync("later than planned", new() { Timeout = Soon });
+
+        // The power goes: app and clocks are back as they were.
+        await tablet.Page.Locator(".liveactions summary", new() { HasText = "A clock of your own" }).ClickAsync();
+        await tablet.Field("What for").FillAsync("Peppers");
+        await tablet.Field("Minutes, 1 to 600").FillAsync("30");
+        await tablet.Button("Start it").ClickAsync();
+        await tablet.SeesAsync("Peppers");
+        await time.App.KillAsync();
+        await time.App.RestartAsync(Cancellation);
+        await phone.GoLiveAsync(night.Path + "/live");
+        await phone.SeesAsync("Peppers");
+        await phone.SeesAsync("later than planned");
+
+        // Somebody comes unannounced: two taps, and the night goes on with the steps that are done.
+        await phone.GoLiveAsync(night.Path + "/guests");
+        await phone.PictureAsync("live-guests", Screen.Phone);
+        await night.AnswerAsync("Tomek", ("coming", "yes"));
+        await phone.GoLiveAsync(night.Path + "/live");
+        await Expect(phone.Page.Locator(".nextstep")).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Expect(phone.Page.Locator(".livesteps li.done").Filter(new() { HasText = "Take pie 1 out" })).ToHaveCountAsync(1, new() { Timeout = Soon });
+
+        // Every pie is served.
+        for (var pie = 1; pie <= plan.Split.Pies.Count; pie++)
+        {
+            await TapRowAsync(phone, $"Cut and serve pie {pie.ToString(CultureInfo.InvariantCulture)}");
+        }
+
+        await phone.PictureAsync("live-end", Screen.Phone);
+        Assert.Empty(tablet.Faults.Where(fault => !IsOfTheNetwork(fault)));
+        Assert.Empty(phone.Faults.Where(fault => !IsOfTheNetwork(fault)));
+    }
+
+    private static bool IsTapped(TimelineStep step) =>
+        step.Kind is not (StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.Bake);
+
+    private static bool IsOfTheNetwork(string fault) =>
+        fault.Contains("ERR_", StringComparison.Ordinal) || fault.Contains("WebSocket", StringComparison.Ordinal) || fault.Contains("onnection", StringComparison.Ordinal)
+        || fault.Contains("Failed to fetch", StringComparison.Ordinal);
+
+    private static Microsoft.Playwright.ILocator ClockOf(Screen screen, string id) => screen.Page.Locator($"[data-clock={id}]");
+
+    private static Microsoft.Playwright.ILocator RowOf(Screen screen, TimelineStep step) => Row(screen, Words(step));
+
+    private static Microsoft.Playwright.ILocator Row(Screen screen, string words) => screen.Page.Locator(".livesteps li").Filter(new() { HasText = words });
+
+    private static Task TapStepAsync(Screen screen, TimelineStep step) => TapRowAsync(screen, Words(step));
+
+    private static async Task TapRowAsync(Screen screen, string words)
+    {
+        await screen.OpenEverythingAsync();
+        await Row(screen, words).First.Locator("button").ClickAsync();
+        await Expect(Row(screen, words).First.Locator("button")).ToBeDisabledAsync(new() { Timeout = Soon });
+    }
+
+    private static string Words(TimelineStep step) => step.Kind switch
+    {
+        StepKind.Sauce => "Make the sauce",
+        StepKind.GrateCheese => "Grate the cheese",
+        StepKind.PrepareToppings => "Prepare the toppings",
+        StepKind.Temper when step.Number > 1 => $"Take out the balls of wave {step.Number.ToString(CultureInfo.InvariantCulture)}",
+        StepKind.Temper => "Take the balls out of the fridge",
+        StepKind.Preheat => "Oven on",
+        _ => step.Kind.ToString(),
+    };
+}

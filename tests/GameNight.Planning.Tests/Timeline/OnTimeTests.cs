@@ -1,0 +1,70 @@
+using GameNight.Planning.Timeline;
+using GameNight.TestKit;
+using NodaTime;
+using static GameNight.TestKit.Nights.NightBuilder;
+
+namespace GameNight.Planning.Tests.Timeline;
+
+public class OnTimeTests
+{
+    private static readonly NightPlanner Planner = new(SharedFolder.Tables);
+
+    [Fact]
+    public void A_plan_says_how_likely_its_times_hold_and_which_steps_decide()
+    {
+        var plan = Planner.Plan(ANight().WithGuests(9).Build(), Now, new Effort(1));
+        var chance = plan.Timeline.OnTime!;
+
+        Assert.InRange(chance.FirstPie.Value, 0.2, 1);
+        Assert.True(chance.LastLateNineInTen >= Duration.Zero);
+        Assert.NotEmpty(chance.Decisive);
+        Assert.All(chance.Decisive, one => Assert.Contains(plan.Timeline.Steps, step => step.Id == one.StepId));
+        Assert.Equal(chance.Decisive.OrderByDescending(one => one.Evenings.Value), chance.Decisive);
+        Assert.Null(Planner.Plan(ANight().WithGuests(9).Build(), Now, Effort.Quick).Timeline.OnTime);
+    }
+
+    [Fact]
+    public void The_same_timeline_has_the_same_chance()
+    {
+        var night = ANight().WithGuests(7).Build();
+
+        Assert.Equal(Planner.Plan(night, Now, new Effort(1)).Timeline.OnTime!.LastPie, Planner.Plan(night, Now, new Effort(1)).Timeline.OnTime!.LastPie);
+    }
+
+    [Fact]
+    public void Steps_that_never_differ_are_always_on_time()
+    {
+        var table = Banded(_ => 1);
+        var (request, timeline) = Usual();
+
+        var chance = OnTime.Of(request, timeline, table)!;
+
+        Assert.Equal((1, 1), (chance.FirstPie.Value, chance.LastPie.Value));
+        Assert.Equal((Duration.Zero, Duration.Zero), (chance.FirstLateNineInTen, chance.LastLateNineInTen));
+    }
+
+    [Fact]
+    public void Wider_bands_make_it_less_likely_and_later()
+    {
+        var (request, timeline) = Usual();
+        var wide = Banded(row => Math.Min(3, row.Band * 1.5));
+
+        var (usual, wider) = (OnTime.Of(request, timeline, SharedFolder.Tables.Steps)!, OnTime.Of(request, timeline, wide)!);
+
+        Assert.True(wider.FirstPie.Value < usual.FirstPie.Value);
+        Assert.True(wider.LastLateNineInTen > usual.LastLateNineInTen);
+    }
+
+    private static StepTable Banded(Func<StepRow, double> band)
+    {
+        var table = SharedFolder.Tables.Steps;
+        return new StepTable(
+            [.. table.Steps.Select(row => row with { Band = band(row) })], table.ColdFerment, table.RescueDough, table.RestAfterBalling, table.Troubles);
+    }
+
+    private static (TimelineRequest Request, HostTimeline Timeline) Usual()
+    {
+        var request = Evening.Usual;
+        return (request, request.Plan(Effort.Quick));
+    }
+}
