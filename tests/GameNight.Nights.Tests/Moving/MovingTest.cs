@@ -14,6 +14,7 @@ using GameNight.Planning.Contract;
 using GameNight.Planning.Dates;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Guests;
+using GameNight.Planning.Live;
 using GameNight.Planning.Quantities;
 using GameNight.TestKit;
 using GameNight.TestKit.Nights;
@@ -59,6 +60,12 @@ public abstract class MovingTest(ClassDatabase database) : NightsTest(database)
                 JsonSerializer.Serialize(snapshot, PlanJson.Options), plan!.Document));
             (await session.Db.Nights.SingleAsync(row => row.Id == night, Cancellation)).Read(new DoughReading(
                 App.Clock.GetCurrentInstant(), new Celsius(5.5), null, DoughLook.Domed));
+            var tap = new LiveTap(group.Id, night, Guid.CreateVersion7(), new LiveMark("1", App.Clock.GetCurrentInstant(), LiveMarkKind.StepDone, "sauce"), by: null);
+            tap.TakeBack(App.Clock.GetCurrentInstant());
+            session.Db.LiveTaps.Add(tap);
+            session.Db.LiveTaps.Add(new LiveTap(
+                group.Id, night, Guid.CreateVersion7(),
+                new LiveMark("2", App.Clock.GetCurrentInstant(), LiveMarkKind.ClockSet, Until: App.Clock.GetCurrentInstant() + Duration.FromMinutes(9), Name: "Peppers"), by: null));
             session.Db.BakeLogs.Add(new BakeLog(
                 group.Id, night,
                 new BakeLogFacts([new CameFacts(ines.Value, 2)], new PieCount(5), 3.5, [new PieOutcome(1, 1, "dark rim")], "less water"),

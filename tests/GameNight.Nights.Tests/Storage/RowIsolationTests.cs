@@ -1,6 +1,7 @@
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
 using GameNight.Planning.Guests;
+using GameNight.Planning.Live;
 using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
 using NodaTime;
@@ -149,6 +150,7 @@ public sealed class RowIsolationTests(ClassDatabase database) : NightsTest(datab
         yield return new DateChoice(
             group, question, new DateChoiceFacts("Which evening", "Europe/Lisbon", [evening], 2, evening.PlusDays(-3)), night.Group.Host, now);
         yield return new AskedGuest(group, question, guest, AskedGuestId.New(), isNeeded: false);
+        yield return new LiveTap(group, id, Guid.NewGuid(), new LiveMark("1", now, LiveMarkKind.StepDone, "sauce"), night.Group.Host);
         yield return new HostInvitation(
             group, HostInvitationId.New(), "Noor", HostRole.Cook, seesNotes: false, night.Group.Host, now);
     }
