@@ -20,7 +20,7 @@ public class NightItselfTests(Site site)
         var night = await ANight.OpenAsync(time.App, time.Host, ["Rui", "Eva", "Tomek"]);
         foreach (var name in new[] { "Rui", "Eva" })
         {
-            await night.AnswerAsync(name, ("coming", "yes"));
+            await night.AnswerAsync(name, ("presence", "Coming"));
         }
 
         var plan = await time.Host.PlanAsync(night.Id, Cancellation);
@@ -36,9 +36,12 @@ public class NightItselfTests(Site site)
         time.MoveTo(steps["temper-1"].Start - Duration.FromHours(4));
         await phone.GoLiveAsync(night.Path + "/live");
         await tablet.GoLiveAsync(night.Path + "/live");
-        foreach (var step in plan.Timeline.Steps.Where(IsTapped).TakeWhile(step => step.Kind != StepKind.Shape).Where(step => step.Start > time.Now))
+        var begin = time.Now;
+        var afternoon = plan.Timeline.Steps.Where(IsTapped).TakeWhile(step => step.Kind != StepKind.Shape).Where(step => step.Start > begin).OrderBy(TapAt).ToList();
+        Assert.Contains(afternoon, step => step.Kind == StepKind.Preheat);
+        foreach (var step in afternoon)
         {
-            time.MoveTo(step.Kind is StepKind.Temper or StepKind.Preheat ? step.Start : step.End);
+            time.MoveTo(TapAt(step));
             await TapStepAsync(phone, step);
             await Expect(RowOf(tablet, step)).ToContainTextAsync(step.Kind is StepKind.Temper or StepKind.Preheat ? "running" : "done", new() { Timeout = Soon });
         }
@@ -93,7 +96,7 @@ public class NightItselfTests(Site site)
         // Somebody comes unannounced: two taps, and the night goes on with the steps that are done.
         await phone.GoLiveAsync(night.Path + "/guests");
         await phone.PictureAsync("live-guests", Screen.Phone);
-        await night.AnswerAsync("Tomek", ("coming", "yes"));
+        await night.AnswerAsync("Tomek", ("presence", "Coming"));
         await phone.GoLiveAsync(night.Path + "/live");
         await Expect(phone.Page.Locator(".nextstep")).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await Expect(phone.Page.Locator(".livesteps li.done").Filter(new() { HasText = "Take pie 1 out" })).ToHaveCountAsync(1, new() { Timeout = Soon });
@@ -108,6 +111,8 @@ public class NightItselfTests(Site site)
         Assert.Empty(tablet.Faults.Where(fault => !IsOfTheNetwork(fault)));
         Assert.Empty(phone.Faults.Where(fault => !IsOfTheNetwork(fault)));
     }
+
+    private static Instant TapAt(TimelineStep step) => step.Kind is StepKind.Temper or StepKind.Preheat ? step.Start : step.End;
 
     private static bool IsTapped(TimelineStep step) =>
         step.Kind is not (StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.Bake);

@@ -45,7 +45,8 @@ internal static class LiveClocks
             // Once the first pie of the wave is shaped nobody asks any more.
             if (view.IsBegun(wave) && !view.IsDone(steps.Pies[steps.WaveOfPie.ToList().IndexOf(w)].Shape))
             {
-                yield return new LiveClock(Id(LiveClockKind.BallsReady, w + 1), LiveClockKind.BallsReady, w + 1, view.Start(wave) + Minutes(steps.Night.Temper));
+                var number = steps.Waves.Count > 1 ? w + 1 : 0;
+                yield return new LiveClock(Id(LiveClockKind.BallsReady, number), LiveClockKind.BallsReady, number, view.Start(wave) + Minutes(steps.Night.Temper));
             }
         }
 

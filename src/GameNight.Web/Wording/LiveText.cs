@@ -48,6 +48,7 @@ public static class LiveText
         LiveClockKind.PieOut => Fill(LivePages.ClockPieOutLater, clock.Number),
         LiveClockKind.OffTheRack => Fill(LivePages.ClockOffTheRack, clock.Number),
         LiveClockKind.SurfaceReady => Fill(LivePages.ClockSurfaceReady, clock.Number),
+        LiveClockKind.BallsReady when clock.Number == 0 => LivePages.ClockBallsReadyOnly,
         LiveClockKind.BallsReady => Fill(LivePages.ClockBallsReady, clock.Number),
         LiveClockKind.AirHot => LivePages.ClockAirHot,
         LiveClockKind.SurfaceSoaked => LivePages.ClockSurfaceSoaked,
@@ -69,7 +70,7 @@ public static class LiveText
         StepKind.Temper => Fill(LivePages.RiskTempered, risk.Number, QuantityText.Length(risk.Over)),
         StepKind.Bake when risk.For == StepKind.Serve => Fill(LivePages.RiskServed, risk.Number, QuantityText.Length(risk.Over)),
         StepKind.Bake or StepKind.Preheat => Fill(LivePages.RiskOven, QuantityText.Length(risk.Over)),
-        _ => Fill(LivePages.RiskOther, Do(risk.Waiting, risk.Number), QuantityText.Length(risk.Over)),
+        _ => Fill(LivePages.RiskElse, Do(risk.Waiting, risk.Number), QuantityText.Length(risk.Over)),
     };
 
     public static string Say(StepTrouble trouble) => trouble switch
