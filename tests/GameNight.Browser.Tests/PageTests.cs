@@ -36,6 +36,7 @@ public class PageTests(Site site)
     [InlineData("oven", "/oven", ".linechart")]
     [InlineData("sauce", "/sauce", "main h2")]
     [InlineData("timeline", "/timeline", ".evening")]
+    [InlineData("live", "/live", ".nextstep")]
     [InlineData("change", "/change", "form")]
     [InlineData("print", "/print", ".printchoice")]
     [InlineData("print-sheets", "/print/sheets", ".papers")]

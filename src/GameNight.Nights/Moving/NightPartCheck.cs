@@ -29,6 +29,10 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. Moment($"{path}.overrides.mixAt", night.Overrides.MixAt, now),
         .. SnapshotCheck.Problems(night.Overrides.Late).Select(problem => DocumentProblem.At($"{path}.overrides", problem)),
         .. Moment($"{path}.overrides.late.rescue.mixAt", night.Overrides.Late?.Rescue?.MixAt, now),
+        .. Counted($"{path}.overrides.busy", night.Overrides.Busy?.Count ?? 0, 0, BusyTime.Most),
+        .. (night.Overrides.Busy ?? []).Take(BusyTime.Most).SelectMany((busy, index) => busy.Until > busy.From
+            ? Moment($"{path}.overrides.busy[{index}].from", busy.From, now).Concat(Moment($"{path}.overrides.busy[{index}].until", busy.Until, now))
+            : [new DocumentProblem($"{path}.overrides.busy[{index}].until", DocumentFault.BackToFront)]),
         .. Moment($"{path}.cancelledAt", night.CancelledAt, now),
         .. Counted($"{path}.moves", night.Moves.Count, 0, MostMoves),
         .. night.Moves.Take(MostMoves).SelectMany((move, index) => Move($"{path}.moves[{index}]", move, now)),

@@ -28,9 +28,10 @@ public enum LateChoice
 /// <summary>What the host set by hand for a night. It sticks until it is taken back.</summary>
 /// <param name="Split">What goes on which pie, as far as it is settled.</param>
 /// <param name="Late">What was chosen once the dough was begun; goes with it.</param>
+/// <param name="Busy">When nobody's hands are there, beside the hours of every week; in order.</param>
 public sealed record NightOverrides(
     PieCount? Pies, Grams? Ball, Share? Yeast, Grams? SaucePerPie, Grams? CheesePerPie, Instant? MixAt,
-    LateChoices? Late = null, SplitByHand? Split = null)
+    LateChoices? Late = null, SplitByHand? Split = null, IReadOnlyList<BusyTime>? Busy = null)
 {
     public static NightOverrides None { get; } = new(null, null, null, null, null, null);
 
@@ -42,6 +43,12 @@ public sealed record NightOverrides(
         var split = change(Split ?? new SplitByHand());
         return this with { Split = split.IsNothing ? null : split };
     }
+
+    /// <summary>The same time twice is once; none is nothing kept.</summary>
+    public NightOverrides BusyAt(IEnumerable<BusyTime> times) =>
+        times.Distinct().OrderBy(time => time.From).ThenBy(time => time.Until).ToList() is { Count: > 0 } busy
+            ? this with { Busy = busy }
+            : this with { Busy = null };
 
     /// <summary>Nothing chosen is nothing kept.</summary>
     public NightOverrides Choosing(LateChoices late) => this with { Late = late.AreNone ? null : late };

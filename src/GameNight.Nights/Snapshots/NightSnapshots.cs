@@ -57,11 +57,14 @@ internal sealed class NightSnapshots(ReferenceTables tables)
                 [.. items.Select(item => item.ForPlanning())],
                 MostToppings,
                 tables.Menu.Dough),
-            Away(
-                kitchen.Facts.Hours,
-                (night.Facts.ServeAt - HoursBefore).Date,
-                night.Facts.ServeAt.Date.PlusDays(1),
-                night.Facts.Zone),
+            [
+                .. Away(
+                    kitchen.Facts.Hours,
+                    (night.Facts.ServeAt - HoursBefore).Date,
+                    night.Facts.ServeAt.Date.PlusDays(1),
+                    night.Facts.Zone),
+                .. (night.Overrides.Busy ?? []).Select(busy => new HostAway(busy.From, busy.Until)),
+            ],
             new ColdFerment(
                 Duration.FromHours(night.Facts.ShortestColdHours),
                 Duration.FromHours(night.Facts.WantedColdHours),

@@ -47,7 +47,8 @@ internal static class OnTime
             var played = new Retiming(steps, planned, still, notBefore, longer, night.Hands, night.First);
             firstLate[evening] = End(played, first) - End(planned, steps, first);
             lastLate[evening] = End(played, last) - End(planned, steps, last);
-            foreach (var i in played.ChainTo(first))
+            // The last link is serving itself: that it decides says nothing.
+            foreach (var i in played.ChainTo(first).Skip(1))
             {
                 decides[i]++;
             }

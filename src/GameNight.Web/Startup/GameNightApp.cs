@@ -7,6 +7,7 @@ using GameNight.Web.Account;
 using GameNight.Web.Api;
 using GameNight.Web.Guests;
 using GameNight.Web.Mail;
+using GameNight.Web.Host.Timeline;
 using GameNight.Web.Moving;
 using GameNight.Web.Shell;
 using GameNight.Web.SignIn;
@@ -122,6 +123,7 @@ public static class GameNightApp
         app.MapContactPages();
         app.MapFeeds();
         app.MapMoving();
+        app.MapStepCalendar();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>
             circuit.ContentSecurityFrameAncestorsPolicy = null);
     }

@@ -9,6 +9,13 @@ namespace GameNight.Web.Wording;
 /// <summary>Says what to do next, what rings and what was tapped, on the night itself.</summary>
 public static class LiveText
 {
+    /// <summary>Further off than this the day is said too.</summary>
+    private static readonly Duration SameEvening = Duration.FromHours(14);
+
+    public static string At(Instant at, Instant now, string zone) => at - now > SameEvening || now - at > SameEvening
+        ? QuantityText.Moment(at, zone)
+        : QuantityText.Time(QuantityText.Local(at, zone).TimeOfDay);
+
     /// <summary>What to do, as a heading. A pie is shaped and topped in one go.</summary>
     public static string Do(StepKind step, int number) => step switch
     {

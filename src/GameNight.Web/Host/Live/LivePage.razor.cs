@@ -187,7 +187,7 @@ public sealed partial class LivePage : IAsyncDisposable
         return [.. new PieWarnings(_view.Plan.Plan!.Split, needs, _labels).Of(pie).Select(words.Say)];
     }
 
-    private string Time(Instant at) => QuantityText.Time(QuantityText.Local(at, View!.Facts.Zone).TimeOfDay);
+    private string Time(Instant at) => LiveText.At(at, _view?.Now ?? at, View!.Facts.Zone);
 
     private static string Iso(Instant at) => NodaTime.Text.InstantPattern.ExtendedIso.Format(at);
 
