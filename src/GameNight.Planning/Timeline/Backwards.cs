@@ -87,7 +87,7 @@ public static class Backwards
         }
 
         var terms = NightCost.Terms(steps);
-        var found = NightScheduleModel.Solve(
+        var found = NightSchedule.Solve(
             steps, terms, earliest, latest, quick.Works ? quick.Starts : null, effort, cancellation, out var slices);
         if (found is null)
         {

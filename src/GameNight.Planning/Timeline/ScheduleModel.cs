@@ -1,0 +1,128 @@
+using System.Globalization;
+using Google.OrTools.Sat;
+using Google.OrTools.Util;
+
+namespace GameNight.Planning.Timeline;
+
+/// <summary>Something of which there are so many at once: hands, places, a bowl.</summary>
+/// <param name="Uses">Tasks with how many of it each holds from its start to its end.</param>
+internal sealed record SharedResource(int Capacity, IReadOnlyList<(int Task, int Demand)> Uses);
+
+/// <summary>Minutes above zero of start(Later) − start(Earlier) + Plus, by weight.</summary>
+internal readonly record struct WeightedOver(long Weight, int Later, int Earlier, int Plus);
+
+/// <summary>What a search came to.</summary>
+/// <param name="Starts">The best schedule found, or null.</param>
+/// <param name="IsProved">Nothing is better; without a schedule: there is none.</param>
+/// <param name="Bound">The objective is never below this.</param>
+/// <param name="GapPercent">How far the objective may be from the best; 100 without a schedule.</param>
+internal sealed record FoundStarts(int[]? Starts, bool IsProved, double Bound, double GapPercent);
+
+/// <summary>
+/// Tasks of fixed length with least and greatest lags between their starts, times at which they may begin, and shared
+/// resources: a resource-constrained project with time lags, as a constraint model in whole minutes. One worker, a fixed
+/// seed and deterministic time give the same answer every time.
+/// </summary>
+internal sealed class ScheduleModel
+{
+    private const int Seed = 1;
+
+    private readonly CpModel _model = new();
+    private readonly IntVar[] _starts;
+
+    /// <param name="lengths">Minutes from start to end of each task, 0 or more.</param>
+    /// <param name="startRanges">Closed ranges in which each task may begin; none makes the model impossible.</param>
+    /// <param name="lags">Start to start; a greatest lag is a least one in the other direction with its sign changed.</param>
+    public ScheduleModel(
+        IReadOnlyList<int> lengths, IReadOnlyList<IEnumerable<(int First, int Last)>> startRanges, IEnumerable<Lag> lags, IEnumerable<SharedResource> resources)
+    {
+        _starts = [.. startRanges.Select((ranges, task) => _model.NewIntVarFromDomain(
+            Domain.FromIntervals([.. ranges.Select(range => new long[] { range.First, range.Last })]),
+            string.Create(CultureInfo.InvariantCulture, $"start{task}")))];
+        foreach (var lag in lags)
+        {
+            _model.Add(_starts[lag.To] - _starts[lag.From] >= lag.Minutes);
+        }
+
+        foreach (var resource in resources)
+        {
+            Share(resource, lengths);
+        }
+    }
+
+    /// <summary>Solver time used so far, in the solver's own deterministic unit.</summary>
+    public double Used { get; private set; }
+
+    public void NotAfter(int task, int minute) => _model.Add(_starts[task] <= minute);
+
+    public void MinimizeStart(int task) => _model.Minimize(_starts[task]);
+
+    /// <param name="starts">A weight for each start.</param>
+    public void MinimizeSum(IReadOnlyList<long> starts, IReadOnlyList<WeightedOver> overs, long constant)
+    {
+        var cutOff = new List<IntVar>();
+        foreach (var over in overs)
+        {
+            var minutes = _model.NewIntVar(0, 2 * ServingClock.Farthest, string.Create(CultureInfo.InvariantCulture, $"over{cutOff.Count}"));
+            _model.Add(minutes >= _starts[over.Later] - _starts[over.Earlier] + over.Plus);
+            cutOff.Add(minutes);
+        }
+
+        _model.Minimize(LinearExpr.WeightedSum(_starts.Concat(cutOff), starts.Concat(overs.Select(over => over.Weight))) + constant);
+    }
+
+    /// <param name="hint">A schedule to start from, or null.</param>
+    /// <param name="limit">Deterministic solver time.</param>
+    /// <exception cref="OperationCanceledException"><paramref name="cancellation"/> was signalled.</exception>
+    public FoundStarts Run(int[]? hint, double limit, CancellationToken cancellation)
+    {
+        _model.ClearHints();
+        if (hint is not null)
+        {
+            for (var i = 0; i < _starts.Length; i++)
+            {
+                _model.AddHint(_starts[i], hint[i]);
+            }
+        }
+
+        var time = limit.ToString("R", CultureInfo.InvariantCulture);
+        using var solver = new CpSolver
+        {
+            StringParameters = string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:{Seed},max_deterministic_time:{time}"),
+        };
+        cancellation.ThrowIfCancellationRequested();
+        using var stopping = cancellation.Register(solver.StopSearch);
+        var status = solver.Solve(_model);
+        cancellation.ThrowIfCancellationRequested();
+
+        Used += solver.Response!.DeterministicTime;
+        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
+        {
+            return new FoundStarts(null, status == CpSolverStatus.Infeasible, solver.BestObjectiveBound, 100);
+        }
+
+        var gap = solver.ObjectiveValue - solver.BestObjectiveBound;
+        var percent = Math.Round(100 * Math.Abs(gap) / Math.Max(1, Math.Abs(solver.ObjectiveValue)), 2);
+        return new FoundStarts(
+            [.. _starts.Select(start => (int)solver.Value(start))], status == CpSolverStatus.Optimal, solver.BestObjectiveBound, percent);
+    }
+
+    private void Share(SharedResource resource, IReadOnlyList<int> lengths)
+    {
+        var uses = resource.Uses.Where(use => use.Demand > 0 && lengths[use.Task] > 0)
+            .Select(use => (use.Demand, Interval: _model.NewFixedSizeIntervalVar(
+                _starts[use.Task], lengths[use.Task], string.Create(CultureInfo.InvariantCulture, $"use{use.Task}"))))
+            .ToList();
+        if (resource.Capacity == 1 && uses.TrueForAll(use => use.Demand == 1))
+        {
+            _model.AddNoOverlap(uses.Select(use => use.Interval));
+            return;
+        }
+
+        var cumulative = _model.AddCumulative(resource.Capacity);
+        foreach (var (demand, interval) in uses)
+        {
+            cumulative.AddDemand(interval, demand);
+        }
+    }
+}
