@@ -18,6 +18,12 @@ if (args is ["--answers"])
     return await AnswerBench.RunAsync();
 }
 
+if (args is ["--timeline"])
+{
+    TimelineBench.Run();
+    return 0;
+}
+
 var planner = new NightPlanner(SharedFolder.Tables);
 planner.Plan(Night(12), Now, new Effort(1));
 
@@ -52,6 +58,7 @@ foreach (var guests in new[] { 12, 40, 200 })
 
 ModelBench.Run();
 ForecastBench.Run();
+TimelineBench.Run();
 return 0;
 
 // Three of four guests like or dislike something, every eighth keeps a diet or an allergy.
