@@ -78,7 +78,7 @@ public sealed class LiveDesk
         var marks = await MarksAsync(session, id, cancellation);
         var now = _clock.GetCurrentInstant();
         return new LiveView(
-            view, view.Plan is { } plan ? _planner.Live(view.Night, plan, marks, now) : null, marks.LastOrDefault(), now);
+            view, view.Plan is { } plan ? _planner.Live(view.Night, plan, marks, now) : null, marks.Count > 0 ? marks[^1] : null, now);
     }
 
     /// <summary>Safe to repeat, and on two devices at once: the first tap of a step counts, the second is told so.</summary>

@@ -1,9 +1,7 @@
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Live;
 using GameNight.Nights.Membership;
-using GameNight.Nights.Records;
 using GameNight.Planning;
-using GameNight.Planning.Guests;
 using GameNight.Planning.Live;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
@@ -29,7 +27,7 @@ public sealed partial class LivePage : IAsyncDisposable
 
     private LiveView? _view;
     private string? _said;
-    private IReadOnlyDictionary<string, Composition> _labels = new Dictionary<string, Composition>();
+    private IReadOnlyDictionary<string, Composition>? _labels;
     private IReadOnlySet<string> _bases = new HashSet<string>();
     private IJSObjectReference? _module;
 
@@ -55,7 +53,7 @@ public sealed partial class LivePage : IAsyncDisposable
         }
 
         _view = await Lives.LiveAsync(access, NightId, Closed);
-        if (_view is not null && _labels.Count == 0)
+        if (_view is not null && _labels is null)
         {
             var menu = await Kitchens.MenuAsync(access, Closed);
             (_labels, _bases) = (HouseLabels.Of(_view.Plan.Night, menu, Tables), WhiteBases.Of(menu));
@@ -177,14 +175,14 @@ public sealed partial class LivePage : IAsyncDisposable
 
     private IReadOnlyList<string> WarningsOf(LiveStep step)
     {
-        if (PieOf(step) is not { } pie)
+        if (PieOf(step) is not { } pie || _labels is not { } labels)
         {
             return [];
         }
 
         var needs = _view!.Plan.Night.Guests.SelectMany(guest => guest.Eaters).ToDictionary(eater => eater.Id, eater => eater.Needs);
         var words = new PieWarningText(id => _view.Plan.Names.GetValueOrDefault(id, Words.Somebody));
-        return [.. new PieWarnings(_view.Plan.Plan!.Split, needs, _labels).Of(pie).Select(words.Say)];
+        return [.. new PieWarnings(_view.Plan.Plan!.Split, needs, labels).Of(pie).Select(words.Say)];
     }
 
     private string Time(Instant at) => LiveText.At(at, _view?.Now ?? at, View!.Facts.Zone);
