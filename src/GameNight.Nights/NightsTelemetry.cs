@@ -49,8 +49,8 @@ public static class NightsTelemetry
 
     internal static void WaitForPlan(int nights) => Waiting.Record(nights);
 
-    internal static void Carried(MessageKind kind, CarryResult result) => Messages.Add(
-        1, new("kind", kind.ToString()), new("outcome", result.GetType().Name));
+    internal static void Carried(string kind, CarryResult result) => Messages.Add(
+        1, new("kind", kind), new("outcome", result.GetType().Name));
 
     internal static void OutboxAge(Duration age) => WaitingForMail.Record(age.TotalSeconds);
 

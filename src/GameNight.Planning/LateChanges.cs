@@ -9,7 +9,7 @@ public sealed record PlannedNight(NightSnapshot Night, NightPlan Plan);
 
 /// <summary>What changed since the dough was begun, and what that does to the night: a comparison, nothing is decided here.</summary>
 /// <param name="Then">The number of pies and what it meant when the dough was begun.</param>
-/// <param name="Now">The same number of pies, for what is known now.</param>
+/// <param name="Now">The pies that come of it, for what is known now; slices are of the size of then, however it is divided since.</param>
 public sealed record LateChanges(
     IReadOnlyList<LateChange> Guests, PieChoice Then, PieChoice Now, Duration ColdThen, Duration ColdNow)
 {
@@ -21,7 +21,9 @@ public sealed record LateChanges(
     {
         var before = then.Night.Guests.ToDictionary(guest => guest.Id);
         var after = now.Night.Guests.ToDictionary(guest => guest.Id);
-        var (slicesThen, slicesNow) = (Slices(then.Plan), Slices(now.Plan));
+        var ofThen = now.Plan.Dough.Ball.Value / then.Plan.Dough.Ball.Value;
+        var (slicesThen, slicesNow) = (Slices(then.Plan, 1), Slices(now.Plan, ofThen));
+        var chosen = now.Plan.Pies.Chosen;
         var changes = before.Keys.Union(after.Keys).Order(StringComparer.Ordinal)
             .Select(id => Compare(id, before.GetValueOrDefault(id), after.GetValueOrDefault(id), slicesThen, slicesNow))
             .OfType<LateChange>()
@@ -29,7 +31,11 @@ public sealed record LateChanges(
         return new LateChanges(
             changes,
             then.Plan.Pies.Chosen,
-            now.Plan.Pies.Chosen,
+            ofThen == 1 ? chosen : chosen with
+            {
+                ExpectedShortageSlices = chosen.ExpectedShortageSlices * ofThen,
+                ExpectedLeftoverSlices = chosen.ExpectedLeftoverSlices * ofThen,
+            },
             then.Plan.Timeline.ColdFermentLength,
             now.Plan.Timeline.ColdFermentLength);
     }
@@ -88,6 +94,6 @@ public sealed record LateChanges(
         [.. after.Avoids.Except(before.Avoids).Except(before.MustNotTouch)],
         [.. after.MustNotTouch.Except(before.MustNotTouch)]);
 
-    private static Dictionary<string, double> Slices(NightPlan plan) =>
-        plan.Slices.Eaters.ToDictionary(eater => eater.EaterId, eater => eater.ExpectedSlices);
+    private static Dictionary<string, double> Slices(NightPlan plan, double size) =>
+        plan.Slices.Eaters.ToDictionary(eater => eater.EaterId, eater => eater.ExpectedSlices * size);
 }

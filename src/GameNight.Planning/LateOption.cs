@@ -11,6 +11,18 @@ namespace GameNight.Planning;
 /// <param name="Outlook">What the night would be with it.</param>
 public abstract record LateOption(PieChoice Outlook)
 {
+    /// <summary>What a slice of the outlook is of a slice of the committed dough: 1 unless the dough is divided anew.</summary>
+    public double OfCommittedSlice { get; init; } = 1;
+
+    /// <summary>The run-out chance is lower with it than without.</summary>
+    public bool Helps { get; init; }
+
+    /// <summary>Left over on average, in slices of the committed dough: what all options are compared in.</summary>
+    public double LeftoverSlices => Outlook.ExpectedLeftoverSlices * OfCommittedSlice;
+
+    /// <summary>Missing on average, in slices of the committed dough.</summary>
+    public double ShortageSlices => Outlook.ExpectedShortageSlices * OfCommittedSlice;
+
     /// <summary>What stands chosen once this is chosen too.</summary>
     public abstract LateChoices Chosen(LateChoices before);
 }

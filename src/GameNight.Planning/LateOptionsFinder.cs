@@ -11,6 +11,9 @@ namespace GameNight.Planning;
 /// </summary>
 public sealed class LateOptionsFinder(ReferenceTables tables)
 {
+    /// <summary>Of a sum of probabilities: less than this apart they are the same.</summary>
+    private const double RoundOff = 1e-9;
+
     /// <param name="night">With what was chosen already: that can be taken back, and is not offered again.</param>
     /// <param name="plan">Made from it.</param>
     /// <returns>None before the dough is begun and once the first pie is on the table.</returns>
@@ -41,7 +44,16 @@ public sealed class LateOptionsFinder(ReferenceTables tables)
             missing > 0 && late.Accepted != chosen.RunOutChance ? new AcceptOption(Wanted(night), chosen) : null,
         ];
         return new LateOptions(
-            [.. all.OfType<LateOption>()],
+            [.. all.OfType<LateOption>()
+                .Select(option => option with
+                {
+                    OfCommittedSlice = option.Chosen(late).Redivided is { } anew
+                        ? Redividing.BallOf(night.Begun.Dough, anew.Balls.Value) / night.Begun.Dough.Ball.Value
+                        : 1,
+                    Helps = option.Outlook.RunOutChance.Value < chosen.RunOutChance.Value - RoundOff,
+                })
+                .Where(option => option.Helps || option is not (RescueOption or CourseOption))
+                .OrderBy(option => option is RedivideOption && !option.Helps)],
             late.Rescue is null && missing > 0 && rescue is null
                 ? new NoTimeForRescue(night.ServeAt - now, Duration.FromHours(tables.Steps.RescueDough.ShortestHours))
                 : null);

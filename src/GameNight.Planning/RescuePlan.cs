@@ -78,6 +78,12 @@ public sealed record RescuePlan(
         return null;
     }
 
+    /// <summary>Whether a dough of these times can still be baked for a night served then: its yeast follows the hours.</summary>
+    public static bool Fits(RescueDough rescue, Instant serveAt, ReferenceTables tables) =>
+        rescue.BallAt < serveAt
+        && serveAt - rescue.MixAt >= Duration.FromHours(tables.Steps.RescueDough.ShortestHours)
+        && serveAt - rescue.MixAt <= Duration.FromHours(tables.Steps.RescueDough.LongestHours);
+
     /// <summary>When the second dough needs hands: then they are not there for anything else.</summary>
     internal static IReadOnlyList<HostAway> Hands(NightSnapshot night, RescueDough rescue, ReferenceTables tables)
     {

@@ -72,7 +72,7 @@ public class MessageTests(Site site)
         var night = await site.NightAsync("Rui");
         await using var guest = await site.GuestScreenAsync(withScript: false);
         await guest.GoAsync(await night.LinkAsync("Rui"));
-        await guest.Page.GetByText("Into my calendar; it keeps itself up to date").ClickAsync();
+        await guest.Page.GetByText("All my nights as a calendar that keeps itself up to date").ClickAsync();
         await guest.Button("Make my calendar link").ClickAsync();
 
         var feed = await guest.Field("Or copy this address into your calendar program").InputValueAsync();

@@ -31,6 +31,39 @@ public class SeatTests(Site site)
         Assert.Empty(host.Faults);
     }
 
+    /// <summary>On a small phone the question is there without scrolling, with everything that can stand above it.</summary>
+    [Fact]
+    public async Task A_small_phone_shows_the_first_answer_at_once_and_the_readers_own_time()
+    {
+        var night = await site.NightAsync("Eva", "Rui");
+        await night.Host.ChangeAsync(
+            night.Id,
+            facts => facts with { Seats = 8, Bring = "something to drink", Played = new Played("A long game of trading and building") },
+            TestContext.Current.CancellationToken);
+        await night.AnswerAsync("Rui", ("presence", "Coming"), ("showsName", "on"));
+        await using var guest = await site.GuestScreenAsync();
+        await guest.Page.SetViewportSizeAsync(Screen.Phone, 667);
+        var browser = await guest.Page.Context.NewCDPSessionAsync(guest.Page);
+        await browser.SendAsync("Emulation.setTimezoneOverride", new() { ["timezoneId"] = "Asia/Tokyo" });
+
+        await guest.GoAsync(await night.LinkAsync("Eva"));
+
+        var sending = await guest.Page.Locator(".sendbar").BoundingBoxAsync();
+        var coming = await guest.Page.Locator("label.choice", new() { HasText = "I am coming" }).BoundingBoxAsync();
+        Assert.InRange(coming!.Y + coming.Height, 0, sending!.Y);
+        await guest.SeesAsync("in Asia/Tokyo");
+        await guest.CheckLooksAsync("invitation");
+        await night.Host.ChangeAsync(night.Id, facts => facts with { ServeAt = facts.ServeAt.PlusHours(1) }, TestContext.Current.CancellationToken);
+        await guest.Page.SetViewportSizeAsync(Screen.Phone, 667);
+        await guest.GoAsync(await night.LinkAsync("Rui"));
+        var confirm = await guest.Button("Yes, I am coming").BoundingBoxAsync();
+        Assert.InRange(confirm!.Y + confirm.Height, 0, 667);
+        var disown = await guest.Button("I am not Rui").BoundingBoxAsync();
+        Assert.InRange(disown!.Y + disown.Height, 0, 667);
+        await guest.CheckLooksAsync("invitation-moved");
+        Assert.Empty(guest.Faults);
+    }
+
     [Fact]
     public async Task A_guest_waits_and_moves_up_and_another_comes_late()
     {

@@ -59,6 +59,42 @@ public class LateOptionsTests
     }
 
     [Fact]
+    public void What_is_missing_is_counted_in_slices_of_the_committed_dough_and_what_does_not_help_says_so()
+    {
+        var (night, plan) = Late(5, 9, Duration.FromDays(2));
+
+        var options = Finder.For(night, plan, Now + Duration.FromDays(2)).All;
+
+        Assert.All(options, option => Assert.Equal(option.Outlook.RunOutChance < plan.Pies.Chosen.RunOutChance, option.Helps));
+        Assert.All(options.Where(option => option is RescueOption or CourseOption), option => Assert.True(option.Helps));
+        var divided = options.OfType<RedivideOption>().ToList();
+        Assert.NotEmpty(divided);
+        Assert.All(divided, option =>
+        {
+            Assert.Equal((double)plan.Dough.Balls / option.Anew.Balls.Value, option.OfCommittedSlice, 1e-12);
+
+            // The same dough for the same people: by weight about as much is missing, however it is cut.
+            Assert.Equal(plan.Pies.Chosen.ExpectedShortageSlices, option.ShortageSlices, tolerance: 1.5);
+        });
+        Assert.All(options.Where(option => option is not RedivideOption), option => Assert.Equal(1, option.OfCommittedSlice));
+    }
+
+    [Fact]
+    public void A_dough_divided_anew_is_compared_in_slices_of_then()
+    {
+        var after = Duration.FromDays(1);
+        var (then, planThen) = Begun(6);
+        var night = then with { Late = new LateChoices(Finder.For(then, planThen, Now + after).All.OfType<RedivideOption>().First().Anew) };
+
+        var changes = LateChanges.Between(new PlannedNight(then, planThen), new PlannedNight(night, Plan(night, after)));
+
+        Assert.Empty(changes.Guests);
+        Assert.Equal(
+            changes.Then.ExpectedLeftoverSlices - changes.Then.ExpectedShortageSlices,
+            changes.Now.ExpectedLeftoverSlices - changes.Now.ExpectedShortageSlices, tolerance: 0.5);
+    }
+
+    [Fact]
     public void A_rescue_dough_has_its_own_yeast_for_its_own_hours_and_free_hands()
     {
         var (night, plan) = Late(5, 9, Duration.FromDays(2));

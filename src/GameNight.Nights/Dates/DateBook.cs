@@ -35,8 +35,8 @@ public sealed class DateBook
     }
 
     /// <summary>
-    /// Keeps an answer. Safe to send again: the same key counts once. An answer made from an older state is not kept before the
-    /// guest has seen the newer one; the last one sent counts. A late one counts as well, while nothing is chosen.
+    /// Keeps an answer. Safe to send again: the same key counts once. The last one sent counts; from a page that did not know of the one
+    /// before, it says what gave way, and what it does not speak of stays. A late one counts as well, while nothing is chosen.
     /// </summary>
     public async Task<DateReplyResult> AnswerAsync(LinkToken? link, DateReply reply, CancellationToken cancellation)
     {
@@ -84,16 +84,19 @@ public sealed class DateBook
     {
         await using var session = await _sessions.OpenAsync(access, cancellation);
         var db = session.Db;
-        var asked = await db.AskedGuests.SingleOrDefaultAsync(row => row.Id == id, cancellation);
-        if (asked is null)
+        // Shared: guests do not wait for each other, but no answer slips in while a date is being chosen.
+        var choice = await db.DateChoices
+            .FromSql($"select *, xmin from date_choices where id = (select choice_id from asked_guests where id = {id.Value}) for share")
+            .AsNoTracking().SingleOrDefaultAsync(cancellation);
+
+        // Answers through one link come one after the other.
+        var asked = await db.AskedGuests.FromSql($"select * from asked_guests where id = {id.Value} for update").SingleOrDefaultAsync(cancellation);
+        if (choice is null || asked is null)
         {
             return new DateReplyResult.LinkNotValid(IsExpired: false);
         }
 
-        // Shared: answers do not wait for each other, but none slips in while a date is being chosen.
-        var choice = await db.DateChoices.FromSql($"select *, xmin from date_choices where id = {asked.ChoiceId.Value} for share")
-            .AsNoTracking().SingleAsync(cancellation);
-        if (asked.LastKey == reply.Key)
+        if (asked.HasCounted(reply.Key))
         {
             return new DateReplyResult.Recorded(asked.IsLate);
         }
@@ -110,13 +113,15 @@ public sealed class DateBook
             return new DateReplyResult.NothingSaid();
         }
 
-        if (asked.Revision != reply.Revision)
+        var isUnseen = asked.Revision != reply.Revision && asked.AnsweredAt is not null;
+        var replaced = isUnseen ? new ReplacedSaying(asked.Answers, asked.AnsweredAt!.Value) : null;
+        foreach (var (evening, before) in asked.Answers.Where(_ => isUnseen))
         {
-            return new DateReplyResult.AnsweredElsewhere((await ViewAsync(session, id, cancellation))!);
+            answers.TryAdd(evening, before);
         }
 
         var now = _clock.GetCurrentInstant();
-        asked.Answer(answers, reply.Key, now, now >= NightTime.ToInstant(choice.Facts.OpenUntil, choice.Facts.Zone));
+        asked.Answer(answers, reply.Key, now, now >= NightTime.ToInstant(choice.Facts.OpenUntil, choice.Facts.Zone), replaced);
         await session.CommitAsync(cancellation);
         _changes.Publish(choice.Id);
         return new DateReplyResult.Recorded(asked.IsLate);
@@ -144,6 +149,7 @@ public sealed class DateBook
             [.. facts.Options.Select(option => new AskedEvening(
                 DateChoiceFacts.IdOf(option), option, NightTime.ToInstant(option, facts.Zone)))],
             until, until <= _clock.GetCurrentInstant(), choice.State, choice.Chosen,
-            invitation is null ? null : _links.TokenFor(invitation), asked.Answers, asked.Revision, asked.DisownedAt is not null);
+            invitation is null ? null : _links.TokenFor(invitation), asked.Answers, asked.Revision, asked.DisownedAt is not null,
+            asked.AnsweredAt, asked.Replaced);
     }
 }

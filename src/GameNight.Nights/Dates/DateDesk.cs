@@ -1,9 +1,11 @@
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
+using GameNight.Nights.Messages;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
+using GameNight.Planning.Dates;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -17,11 +19,15 @@ public sealed class DateDesk
     private readonly GroupSessions _sessions;
     private readonly LinkDirectory _links;
     private readonly DateOutlooks _outlooks;
+    private readonly Outbox _outbox;
+    private readonly QuestionPost _post;
     private readonly NightChanges _changes;
     private readonly IClock _clock;
 
-    internal DateDesk(GroupSessions sessions, LinkDirectory links, DateOutlooks outlooks, NightChanges changes, IClock clock)
+    internal DateDesk(
+        GroupSessions sessions, LinkDirectory links, DateOutlooks outlooks, Outbox outbox, QuestionPost post, NightChanges changes, IClock clock)
     {
+        (_outbox, _post) = (outbox, post);
         _sessions = sessions;
         _links = links;
         _outlooks = outlooks;
@@ -67,6 +73,31 @@ public sealed class DateDesk
             .Select(night => night.Facts).ToListAsync(cancellation));
     }
 
+    /// <summary>
+    /// What stands in the way of the evenings of a draft before anybody is asked; only those that have something. Nothing is kept, and
+    /// a draft that would be refused has none.
+    /// </summary>
+    public async Task<IReadOnlyDictionary<LocalDateTime, IReadOnlyList<DateObstacle>>> ObstaclesAsync(
+        GroupAccess access, DateChoiceId id, DateChoiceFacts facts, Asking asking, CancellationToken cancellation)
+    {
+        access.Demand(HostRole.Organiser);
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var kept = await session.Db.DateChoices.AsNoTracking().Where(row => row.Id == id).Select(row => row.Facts).SingleOrDefaultAsync(cancellation);
+        asking = await KnownAsync(session.Db, access, asking, cancellation);
+        if (DateDraft.Problems(facts, asking, _clock.GetCurrentInstant(), kept).Count > 0)
+        {
+            return new Dictionary<LocalDateTime, IReadOnlyList<DateObstacle>>();
+        }
+
+        var draft = new DateChoice(access.GroupId, id, Ordered(facts), access.HostId, _clock.GetCurrentInstant());
+        List<AskedGuest> asked = [.. asking.Guests.Select(guest => new AskedGuest(access.GroupId, id, guest, AskedGuestId.New(), asking.Needed.Contains(guest)))];
+        var (forecast, _) = await _outlooks.LoadAsync(session, draft, asked, cancellation);
+        return draft.Facts.Options
+            .Select(option => (Option: option, forecast.Evenings.Single(evening => evening.Option.Id == DateChoiceFacts.IdOf(option)).Obstacles))
+            .Where(row => row.Obstacles.Count > 0)
+            .ToDictionary(row => row.Option, row => row.Obstacles);
+    }
+
     /// <summary>Asks these guests. Safe to repeat: the page makes the id, and the same id asks once.</summary>
     public async Task<DateResult> AskAsync(
         GroupAccess access, DateChoiceId id, DateChoiceFacts facts, Asking asking, CancellationToken cancellation)
@@ -106,16 +137,18 @@ public sealed class DateDesk
         var group = await db.Groups.AsNoTracking().SingleAsync(cancellation);
         var asked = await db.AskedGuests.AsNoTracking().Where(row => row.ChoiceId == id).ToListAsync(cancellation);
         var ids = asked.Select(row => row.GuestId).ToList();
-        var names = await db.Guests.AsNoTracking().Where(guest => ids.Contains(guest.Id))
-            .ToDictionaryAsync(guest => guest.Id, guest => guest.Name, cancellation);
+        var guests = await db.Guests.AsNoTracking().Where(guest => ids.Contains(guest.Id)).ToDictionaryAsync(guest => guest.Id, cancellation);
+        var mayInvite = access.Allows(HostRole.Organiser);
         var (forecast, learned) = await _outlooks.LoadAsync(session, choice, asked, cancellation);
         var until = NightTime.ToInstant(choice.Facts.OpenUntil, choice.Facts.Zone);
         return new DateView(
             id, group.Name, choice.Facts, choice.State, choice.Version, until, until <= _clock.GetCurrentInstant(), choice.Chosen, choice.NightId,
             forecast,
-            [.. asked.OrderBy(row => names[row.GuestId], StringComparer.OrdinalIgnoreCase).Select(row => new AskedLine(
-                row.GuestId, names[row.GuestId], row.IsNeeded, row.Answers, row.AnsweredAt, row.IsLate, row.DisownedAt is not null,
-                access.Allows(HostRole.Organiser) ? _links.TokenFor(row).Text : ""))],
+            [.. asked.OrderBy(row => guests[row.GuestId].Name, StringComparer.OrdinalIgnoreCase).Select(row => new AskedLine(
+                row.GuestId, guests[row.GuestId].Name, row.IsNeeded, row.Answers, row.AnsweredAt, row.IsLate, row.DisownedAt is not null,
+                mayInvite ? _links.TokenFor(row).Text : "",
+                row is { MailState: { } state, MailAt: { } at } ? new AskedMail(state, at, row.MailFault) : null,
+                mayInvite && choice.State == DateChoiceState.Open && CanBeMailed(row, guests[row.GuestId])))],
             learned);
     }
 
@@ -168,6 +201,36 @@ public sealed class DateDesk
         Ask(session, id, facts, [.. asking.Guests.Except(asked.Select(row => row.GuestId))], asking.Needed);
         return await KeptAsync(session, id, cancellation);
     }
+
+    /// <summary>
+    /// Sends their links by mail to those who have said nothing, have an address, and were not sent this link yet. Safe to repeat:
+    /// one link goes out once.
+    /// </summary>
+    public async Task<DateResult> SendLinksAsync(GroupAccess access, DateChoiceId id, CancellationToken cancellation)
+    {
+        access.Demand(HostRole.Organiser);
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        var db = session.Db;
+        if (await LockAsync(db, id, cancellation) is not { State: DateChoiceState.Open })
+        {
+            return new DateResult.NoLongerAsked();
+        }
+
+        var asked = await db.AskedGuests.Where(row => row.ChoiceId == id).ToListAsync(cancellation);
+        var ids = asked.Select(row => row.GuestId).ToList();
+        var guests = await db.Guests.AsNoTracking().Where(guest => ids.Contains(guest.Id)).ToDictionaryAsync(guest => guest.Id, cancellation);
+        foreach (var row in asked.Where(row => CanBeMailed(row, guests[row.GuestId])))
+        {
+            await _post.QueueAsync(session, guests[row.GuestId], row, cancellation);
+        }
+
+        var result = await KeptAsync(session, id, cancellation);
+        _outbox.Wake();
+        return result;
+    }
+
+    private bool CanBeMailed(AskedGuest asked, Guest guest) =>
+        asked is { Revision: 0, MailState: not (MessageState.Waiting or MessageState.Sent) } && Outbox.IsGuest(guest) && _outbox.Reaches(guest);
 
     /// <summary>Asks no more: guests read so, and there is no night of it. Twice is once.</summary>
     public async Task<DateResult> WithdrawAsync(GroupAccess access, DateChoiceId id, CancellationToken cancellation)

@@ -38,6 +38,8 @@ public sealed record DateView(
 
 /// <summary>A guest who is asked, as a host sees them.</summary>
 /// <param name="LinkToken">Empty for hosts who do not invite.</param>
+/// <param name="Mail">How far the mail with the link is; null when it was not sent from here.</param>
+/// <param name="CanBeMailed">There is a mail server and an address, they have said nothing, and the link did not go out by mail.</param>
 public sealed record AskedLine(
     GuestId Id,
     string Name,
@@ -46,7 +48,12 @@ public sealed record AskedLine(
     Instant? AnsweredAt,
     bool IsLate,
     bool LinkWasDisowned,
-    string LinkToken);
+    string LinkToken,
+    AskedMail? Mail = null,
+    bool CanBeMailed = false);
+
+/// <summary>A mail with the link of a question.</summary>
+public sealed record AskedMail(MessageState State, Instant At, MessageFault? Fault);
 
 /// <summary>An evening as a guest reads it.</summary>
 public sealed record AskedEvening(string Id, LocalDateTime At, Instant Moment);
@@ -54,6 +61,7 @@ public sealed record AskedEvening(string Id, LocalDateTime At, Instant Moment);
 /// <summary>Everything a guest sees through the link with which they are asked. Nothing of what others say.</summary>
 /// <param name="Revision">0 before the first answer.</param>
 /// <param name="Invitation">Of the night that was made of it; null while there is none.</param>
+/// <param name="Replaced">What gave way to the answer without its page having known of it; null when nothing did.</param>
 public sealed record DateQuestion(
     string GroupName,
     string HostNames,
@@ -68,7 +76,9 @@ public sealed record DateQuestion(
     LinkToken? Invitation,
     IReadOnlyDictionary<string, DateAnswer> Answers,
     int Revision,
-    bool WasDisowned);
+    bool WasDisowned,
+    Instant? AnsweredAt = null,
+    ReplacedSaying? Replaced = null);
 
 /// <summary>What a link to a question leads to.</summary>
 public abstract record DateLookup
@@ -84,7 +94,7 @@ public abstract record DateLookup
 
 /// <summary>What a guest sends.</summary>
 /// <param name="Answers">By evening; what is missing is not answered.</param>
-/// <param name="Revision">The revision the form was made from, 0 for none.</param>
+/// <param name="Revision">The revision the form was made from, 0 for none: another one is told what it replaces.</param>
 /// <param name="Key">Made with the form: sent twice, it counts once.</param>
 public sealed record DateReply(IReadOnlyDictionary<string, DateAnswer> Answers, int Revision, Guid Key);
 
@@ -97,9 +107,6 @@ public abstract record DateReplyResult
 
     /// <param name="IsLate">After the time that answers were asked for; it counts all the same.</param>
     public sealed record Recorded(bool IsLate) : DateReplyResult;
-
-    /// <summary>Somebody answered from elsewhere since the form was made; nothing of this one is kept yet.</summary>
-    public sealed record AnsweredElsewhere(DateQuestion Current) : DateReplyResult;
 
     /// <summary>Of no evening that is asked about anything was said.</summary>
     public sealed record NothingSaid : DateReplyResult;

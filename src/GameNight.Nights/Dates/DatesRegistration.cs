@@ -16,7 +16,8 @@ internal static class DatesRegistration
         services.AddSingleton(p => new RhythmDesk(p.GetRequiredService<GroupSessions>(), p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new DateDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(), p.GetRequiredService<DateOutlooks>(),
-            p.GetRequiredService<NightChanges>(), p.GetRequiredService<IClock>()));
+            p.GetRequiredService<Outbox>(), p.GetRequiredService<QuestionPost>(), p.GetRequiredService<NightChanges>(),
+            p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new DateChoosing(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(), p.GetRequiredService<ReplanRequests>(),
             p.GetRequiredService<Outbox>(), tables, p.GetRequiredService<NightChanges>(), p.GetRequiredService<IClock>()));

@@ -23,9 +23,11 @@ internal sealed class AnswerKeeping(GuestNotes notes, DoughCommitments doughs, T
                 : null;
 
     /// <summary>Keeps what was said and moves up who fits now. Nothing is kept when it is refused.</summary>
+    /// <param name="replaced">An answer that the page it comes from did not know of.</param>
     /// <returns>The answer as kept, or why not.</returns>
     public async Task<(Answer? Kept, AnswerResult.Refused? Refused)> KeepAsync(
-        GroupSession session, Night night, GuestId guest, AnswerFacts said, Guid key, SaidBy? saidBy, CancellationToken cancellation)
+        GroupSession session, Night night, GuestId guest, AnswerFacts said, Guid key, SaidBy? saidBy, CancellationToken cancellation,
+        ReplacedAnswer? replaced = null)
     {
         var facts = said.Presence == Presence.NotComing
             ? said with { ComesAtMinute = null, LeavesAtMinute = null, AloneIfNeeded = null }
@@ -48,7 +50,7 @@ internal sealed class AnswerKeeping(GuestNotes notes, DoughCommitments doughs, T
         }
         else
         {
-            answer.Replace(facts, key, now, isLate, saidBy);
+            answer.Replace(facts, key, now, isLate, saidBy, replaced);
         }
 
         if (room is SeatResult.Waits line)
@@ -113,13 +115,30 @@ internal sealed class AnswerKeeping(GuestNotes notes, DoughCommitments doughs, T
                 select new HouseholdFellow(fellow.Id, fellow.Name)).ToListAsync(cancellation);
     }
 
+    /// <param name="adds">
+    /// The page did not know of what is kept: it takes nothing away, or a must-not would be lost that nobody took back.
+    /// </param>
     public async Task KeepNoteAsync(
-        GroupSession session, NightId night, GuestId guest, GuestAnswer sent, int eaters, CancellationToken cancellation)
+        GroupSession session, NightId night, GuestId guest, GuestAnswer sent, int eaters, bool adds, CancellationToken cancellation)
     {
         var kept = await session.Db.DietaryNotes.SingleOrDefaultAsync(
             row => row.NightId == night && row.GuestId == guest, cancellation);
         var note = sent.Note.Trim();
         var saysSomething = note.Length > 0 || sent.Needs.Any(needs => !needs.IsNone);
+        if (adds && kept is not null)
+        {
+            if (sent.Consents && saysSomething)
+            {
+                var both = Both(notes.Read(kept.ProtectedNote).Note, note);
+                kept.Set(
+                    [.. Enumerable.Range(0, eaters).Select(index => DietaryNeeds.Both(Of(kept.Needs, index), Of(sent.Needs, index)))],
+                    both.Length > 0 ? notes.Protect(both) : null,
+                    clock.GetCurrentInstant());
+            }
+
+            return;
+        }
+
         if (!sent.Consents || !saysSomething)
         {
             // Without consent nothing is kept, and what was kept before goes.
@@ -140,7 +159,18 @@ internal sealed class AnswerKeeping(GuestNotes notes, DoughCommitments doughs, T
         kept.Set([.. sent.Needs.Take(eaters)], note.Length > 0 ? notes.Protect(note) : null, clock.GetCurrentInstant());
     }
 
-    public async Task KeepWishesAsync(GroupSession session, GuestId id, GuestAnswer sent, CancellationToken cancellation)
+    private static DietaryNeeds Of(IReadOnlyList<DietaryNeeds> needs, int eater) =>
+        eater < needs.Count ? needs[eater] : DietaryNeeds.None;
+
+    /// <summary>One below the other; the later alone where both do not fit.</summary>
+    private static string Both(string? before, string now) =>
+        before is not { Length: > 0 } || now.Contains(before, StringComparison.Ordinal) ? now
+            : now.Length == 0 ? before
+            : $"{before}\n{now}" is { Length: <= DietaryNote.LongestNote } both ? both
+            : now;
+
+    /// <param name="adds">The page did not know of the answer before: that it has no tick to remember says nothing.</param>
+    public async Task KeepWishesAsync(GroupSession session, GuestId id, GuestAnswer sent, bool adds, CancellationToken cancellation)
     {
         var db = session.Db;
         var guest = await db.Guests.SingleAsync(row => row.Id == id, cancellation);
@@ -148,7 +178,7 @@ internal sealed class AnswerKeeping(GuestNotes notes, DoughCommitments doughs, T
         var kept = await db.RememberedWishes.SingleOrDefaultAsync(row => row.GuestId == id, cancellation);
         if (!sent.Remembers)
         {
-            if (kept is not null)
+            if (kept is not null && !adds)
             {
                 db.RememberedWishes.Remove(kept);
             }

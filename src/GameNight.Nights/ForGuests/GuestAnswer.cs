@@ -9,7 +9,10 @@ namespace GameNight.Nights.ForGuests;
 /// <param name="Needs">Must-nots of the guest, then of each companion; kept only with consent.</param>
 /// <param name="Note">Private note to the host; kept only with consent.</param>
 /// <param name="Consents">The guest agreed that must-nots and note are kept for this night.</param>
-/// <param name="Revision">The revision the form was made from, 0 for none.</param>
+/// <param name="Revision">
+/// The revision the form was made from, 0 for none. The last answer sent counts; one that did not know of the one before it says
+/// what it replaced, and takes no must-nots away.
+/// </param>
 /// <param name="Key">Made with the form: sent twice, it counts once.</param>
 /// <param name="Remembers">Wishes, and with consent the guest's own must-nots, are kept for next time; else forgotten.</param>
 /// <param name="ShowsName">Other guests may read the name among those who come.</param>
@@ -43,9 +46,6 @@ public abstract record AnswerResult
     /// <summary>Recorded after the dough was begun: the page says what that means.</summary>
     public sealed record RecordedAsLateChange : AnswerResult;
 
-    /// <summary>Somebody answered from elsewhere since the form was made; nothing of this one is kept yet.</summary>
-    public sealed record AnsweredElsewhere(InvitationView Current) : AnswerResult;
-
     public sealed record Refused(AnswerFault Fault, int Most) : AnswerResult;
 
     /// <summary>The night is called off: nothing is asked any more.</summary>
@@ -62,7 +62,8 @@ public sealed record WhoComes(int Heads, IReadOnlyList<string> Names);
 /// <summary>The table, where the host counts seats.</summary>
 /// <param name="Free">Seats that this guest could have now, the one they have counted in.</param>
 /// <param name="Place">The guest's own place in line, from 1; null for who does not wait.</param>
-public sealed record TableView(int Seats, int Free, int? Place);
+/// <param name="HasSeat">One of those taken is theirs: they come, or are a host, who need not say so.</param>
+public sealed record TableView(int Seats, int Free, int? Place, bool HasSeat);
 
 /// <summary>Somebody else of the guest's household who is invited.</summary>
 public sealed record HouseholdFellow(GuestId Id, string Name);
@@ -82,6 +83,9 @@ public sealed record LikeableTopping(string Id, string Name);
 /// <param name="SaidBy">Who said the answer for the guest; null when there is none, or they said it themselves.</param>
 /// <param name="LastKey">Of the form that the answer came with; null without one.</param>
 /// <param name="Household">Who else of the guest's household is invited; nothing of what they answered.</param>
+/// <param name="Replaced">What gave way to the answer without its page having known of it; null when nothing did.</param>
+/// <param name="AddressIsWithheld">There is an address, and the guest does not come, or has no seat.</param>
+/// <param name="TakesMail">There is an address, and the guest has not ended messages to it.</param>
 /// <param name="SaidOfDate">What the guest said of this evening when they were asked for a date; it answers nothing.</param>
 public sealed record InvitationView(
     NightId Night,
@@ -119,7 +123,10 @@ public sealed record InvitationView(
     SaidBy? SaidBy,
     IReadOnlyList<HouseholdFellow> Household,
     Guid? LastKey,
-    DateAnswer? SaidOfDate = null);
+    DateAnswer? SaidOfDate = null,
+    ReplacedAnswer? Replaced = null,
+    bool AddressIsWithheld = false,
+    bool TakesMail = false);
 
 /// <summary>What a link leads to.</summary>
 public abstract record InvitationLookup

@@ -47,8 +47,8 @@ public sealed class GuestBook
     }
 
     /// <summary>
-    /// Keeps an answer. Safe to send again: the same key counts once. An answer made from an older state is not kept
-    /// before the guest has seen the newer one.
+    /// Keeps an answer. Safe to send again: the same key counts once. The last one sent counts, also one from a page that did
+    /// not know of the one before; then what gave way is told wherever the link is opened.
     /// </summary>
     public async Task<AnswerResult> AnswerAsync(LinkToken? link, GuestAnswer answer, CancellationToken cancellation)
     {
@@ -153,7 +153,7 @@ public sealed class GuestBook
 
         var answer = await db.Answers.SingleOrDefaultAsync(
             row => row.NightId == holder.Night && row.GuestId == holder.Guest, cancellation);
-        if (answer is not null && answer.LastKey == sent.Key)
+        if (answer is not null && answer.HasCounted(sent.Key))
         {
             return Result(answer.IsLate);
         }
@@ -173,20 +173,17 @@ public sealed class GuestBook
             return new AnswerResult.Refused(AnswerFault.NoteTooLong, DietaryNote.LongestNote);
         }
 
-        if ((answer?.Revision ?? 0) != sent.Revision)
-        {
-            return new AnswerResult.AnsweredElsewhere((await _reading.ViewAsync(session, holder, cancellation))!);
-        }
-
+        var isUnseen = answer is not null && answer.Revision != sent.Revision;
         var (kept, refused) = await _answers.KeepAsync(
-            session, night, holder.Guest, sent.Facts, sent.Key, saidBy: null, cancellation);
+            session, night, holder.Guest, sent.Facts, sent.Key, saidBy: null, cancellation,
+            isUnseen ? new ReplacedAnswer(answer!.Facts, answer.AnsweredAt) : null);
         if (kept is null)
         {
             return refused!;
         }
 
-        await _answers.KeepNoteAsync(session, night.Id, holder.Guest, sent, 1 + kept.Facts.Companions.Count, cancellation);
-        await _answers.KeepWishesAsync(session, holder.Guest, sent, cancellation);
+        await _answers.KeepNoteAsync(session, night.Id, holder.Guest, sent, 1 + kept.Facts.Companions.Count, isUnseen, cancellation);
+        await _answers.KeepWishesAsync(session, holder.Guest, sent, isUnseen, cancellation);
         await _answers.KeepForHouseholdAsync(session, night, holder.Guest, sent, cancellation);
         _replans.Night(session, holder.Night);
         await session.CommitAsync(cancellation);

@@ -30,7 +30,8 @@ internal sealed class InvitationReading(GuestNotes notes, IClock clock)
         ? new TableView(
             seats,
             Math.Max(0, seats - TableSeats.Taken(invited.Where(row => row.Guest.Id != guest).Select(row => (row.Guest, row.Answer)))),
-            TableSeats.Places(invited.Where(row => row.Guest.FormerSince is null).Select(row => row.Answer)).TryGetValue(guest, out var place) ? place : null)
+            TableSeats.Places(invited.Where(row => row.Guest.FormerSince is null).Select(row => row.Answer)).TryGetValue(guest, out var place) ? place : null,
+            TableSeats.Taken(invited.Where(row => row.Guest.Id == guest).Select(row => (row.Guest, row.Answer))) > 0)
         : null;
 
     /// <summary>Must-nots are used again only under the consent of today.</summary>
@@ -105,7 +106,10 @@ internal sealed class InvitationReading(GuestNotes notes, IClock clock)
             answer?.SaidBy,
             await AnswerKeeping.FellowsAsync(db, night.Id, guest.Id, cancellation),
             answer?.LastKey,
-            answer is null ? await SaidOfDateAsync(db, holder, cancellation) : null);
+            answer is null ? await SaidOfDateAsync(db, holder, cancellation) : null,
+            answer?.Replaced,
+            answer?.Counted.Presence != Presence.Coming && night.Facts.Address.Length > 0,
+            guest.TakesMail);
     }
 
     private static async Task<DateAnswer?> SaidOfDateAsync(GameNightDb db, LinkHolder holder, CancellationToken cancellation)

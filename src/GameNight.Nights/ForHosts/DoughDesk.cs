@@ -116,7 +116,7 @@ public sealed class DoughDesk
 
         session.Db.CommittedDoughs.Remove(dough);
         var night = await session.Db.Nights.SingleAsync(row => row.Id == id, cancellation);
-        night.Overrule(night.Overrides with { Late = null });
+        night.Overrule(night.Overrides.WithoutDough(LetGoCause.CommitmentTakenBack, _clock.GetCurrentInstant()));
         return await KeepAsync(session, id, cancellation);
     }
 

@@ -25,6 +25,7 @@ public sealed class HostDesk
     private readonly DoughCommitments _doughs;
     private readonly Outbox _outbox;
     private readonly TableSeats _seats;
+    private readonly ReferenceTables _tables;
     private readonly SnapshotCheck _check;
     private readonly IClock _clock;
 
@@ -39,6 +40,7 @@ public sealed class HostDesk
         _doughs = doughs;
         _outbox = outbox;
         _seats = seats;
+        _tables = tables;
         _check = new SnapshotCheck(tables);
         _clock = clock;
     }
@@ -153,9 +155,8 @@ public sealed class HostDesk
                 now, before.ServeAt, before.Zone, facts.ServeAt, facts.Zone, isElsewhere ? before.Address : null));
             if (isMove)
             {
-                // A dough for the day of the night is for the hours of that day.
-                night.Overrule(night.Overrides.Without(LateChoice.Rescue));
-                isLetGo = await LetGoAsync(session, night, cancellation);
+                night.Overrule(night.Overrides.Moved(NightTime.ToInstant(facts.ServeAt, facts.Zone), _tables, now));
+                isLetGo = await LetGoAsync(session, night, now, cancellation);
             }
 
             if (night.CancelledAt is null)
@@ -308,7 +309,8 @@ public sealed class HostDesk
     }
 
     /// <returns>True when a begun dough cannot be baked for the night's new time any more.</returns>
-    private static async Task<bool> LetGoAsync(GroupSession session, Night night, CancellationToken cancellation)
+    private static async Task<bool> LetGoAsync(
+        GroupSession session, Night night, Instant now, CancellationToken cancellation)
     {
         var dough = session.Db.CommittedDoughs.Local.SingleOrDefault(row => row.NightId == night.Id)
             ?? await session.Db.CommittedDoughs.SingleOrDefaultAsync(row => row.NightId == night.Id, cancellation);
@@ -323,7 +325,7 @@ public sealed class HostDesk
         }
 
         session.Db.CommittedDoughs.Remove(dough);
-        night.Overrule(night.Overrides with { Late = null });
+        night.Overrule(night.Overrides.WithoutDough(LetGoCause.DoughLetGo, now));
         await session.Db.Plans.Where(plan => plan.NightId == night.Id).ExecuteDeleteAsync(cancellation);
         return true;
     }

@@ -99,6 +99,17 @@ public sealed class LateDesk
             : new LateResult.Gone();
     }
 
+    /// <summary>A host has read what is not planned any more. Safe to repeat.</summary>
+    public async Task<LateResult> SeenAsync(GroupAccess access, NightId id, CancellationToken cancellation)
+    {
+        access.Demand(HostRole.Cook);
+        await using var session = await _sessions.OpenAsync(access, cancellation);
+        await DoughCommitments.TakeTurnAsync(session, id, cancellation);
+        return await session.Db.Nights.SingleOrDefaultAsync(row => row.Id == id, cancellation) is { } night
+            ? await KeepAsync(session, night, night.Overrides with { Gone = null }, cancellation)
+            : new LateResult.Gone();
+    }
+
     private async Task<LateResult> KeepAsync(
         GroupSession session, Night night, NightOverrides overrides, CancellationToken cancellation)
     {

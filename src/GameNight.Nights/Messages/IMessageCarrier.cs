@@ -31,6 +31,9 @@ public interface IMessageCarrier
     /// </summary>
     /// <param name="cancellation">Ends it before anything is handed over, and no later.</param>
     Task<CarryResult> CarryAsync(Letter letter, CancellationToken cancellation);
+
+    /// <inheritdoc cref="CarryAsync(Letter, CancellationToken)"/>
+    Task<CarryResult> CarryAsync(QuestionLetter letter, CancellationToken cancellation);
 }
 
 /// <summary>Where no mail server is set.</summary>
@@ -38,6 +41,10 @@ internal sealed class ByHandOnly : IMessageCarrier
 {
     public bool CanCarry => false;
 
-    public Task<CarryResult> CarryAsync(Letter letter, CancellationToken cancellation) =>
+    public Task<CarryResult> CarryAsync(Letter letter, CancellationToken cancellation) => Away;
+
+    public Task<CarryResult> CarryAsync(QuestionLetter letter, CancellationToken cancellation) => Away;
+
+    private static Task<CarryResult> Away =>
         Task.FromResult<CarryResult>(new CarryResult.TryLater(MessageFault.ServerAway, IsForAll: true));
 }

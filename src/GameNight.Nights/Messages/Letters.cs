@@ -48,16 +48,27 @@ internal sealed class Letters(LinkDirectory links, IClock clock)
         // Not before what was queued earlier for this guest: whether this one still holds may depend on it.
         if (message.State == MessageState.Waiting && await db.Messages.AnyAsync(
             row => row.NightId == night.Id && row.GuestId == guest.Id && row.Id != message.Id
-                && row.State == MessageState.Waiting && row.QueuedAt < message.QueuedAt, cancellation))
+                && row.State == MessageState.Waiting && row.QueuedAt < message.QueuedAt
+                // A seat may wait for the morning, and nothing that is queued after it depends on whether it was read.
+                && row.Kind != MessageKind.Seat, cancellation))
         {
             return new LetterResult.Later(now + AfterTheOther);
         }
 
-        if (message is { Kind: MessageKind.Reminder, State: MessageState.Waiting } && NightMoments.IsQuiet(now, night.Facts.Zone))
+        if (message is { Kind: MessageKind.Reminder or MessageKind.Seat, State: MessageState.Waiting }
+            && NightMoments.IsQuiet(now, night.Facts.Zone))
         {
-            return NightMoments.Awake(now, night.Facts.Zone) is var morning && morning < answerBy
-                ? new LetterResult.Later(morning)
-                : new LetterResult.Dropped();
+            var morning = NightMoments.Awake(now, night.Facts.Zone);
+            if (morning < (message.Kind == MessageKind.Seat ? standing.ServeAt : answerBy))
+            {
+                return new LetterResult.Later(morning);
+            }
+
+            // A seat at a table of this same night is told at once, or it stays empty.
+            if (message.Kind == MessageKind.Reminder)
+            {
+                return new LetterResult.Dropped();
+            }
         }
 
         var letter = await LetterAsync(db, message, standing, cancellation);
@@ -105,7 +116,9 @@ internal sealed class Letters(LinkDirectory links, IClock clock)
             ? [.. Night.Moves.Skip(known)]
             : [.. Night.Moves.Where(move => move.At > Answer?.AnsweredAt)];
 
-        private bool IsAhead => NightTime.ToInstant(Night.Facts.ServeAt, Night.Facts.Zone) > Now;
+        public Instant ServeAt => NightTime.ToInstant(Night.Facts.ServeAt, Night.Facts.Zone);
+
+        private bool IsAhead => ServeAt > Now;
 
         private bool TakesPlace => Night.CancelledAt is null;
 

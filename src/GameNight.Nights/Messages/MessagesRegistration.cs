@@ -18,6 +18,7 @@ internal static class MessagesRegistration
         services.TryAddSingleton<IMessageCarrier, ByHandOnly>();
         services.AddSingleton<Outbox>();
         services.AddSingleton<Letters>();
+        services.AddSingleton<QuestionPost>();
         services.AddSingleton<NightRounds>();
         services.AddSingleton<Postman>();
         services.AddSingleton<IHostedService>(p => p.GetRequiredService<Postman>());

@@ -1,6 +1,7 @@
 using GameNight.Nights.Membership;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
+using GameNight.Nights.Seats;
 using GameNight.Nights.Storage;
 using GameNight.Planning.Guests;
 using Microsoft.EntityFrameworkCore;
@@ -8,10 +9,16 @@ using NodaTime;
 
 namespace GameNight.Nights.Moving;
 
-public sealed record PersonLine(string Name, PortionClass Portion, bool IsHost, bool IsStanding, bool ShowsName);
+/// <param name="Household">Null for nobody to come with.</param>
+/// <param name="IsOneOff">Invited for one night only.</param>
+public sealed record PersonLine(
+    string Name, PortionClass Portion, bool IsHost, bool IsStanding, bool ShowsName, string? Household, bool IsOneOff);
 
 /// <param name="Answer">Null when there is none.</param>
-public sealed record AnswerLine(string Name, PortionClass Portion, AnswerFacts? Answer, Instant? AnsweredAt, bool IsLate);
+/// <param name="WaitingPlace">In line for a seat, from 1; null for who does not wait.</param>
+/// <param name="Household">Null for nobody to come with.</param>
+public sealed record AnswerLine(
+    string Name, PortionClass Portion, AnswerFacts? Answer, Instant? AnsweredAt, bool IsLate, int? WaitingPlace, string? Household, bool IsOneOff);
 
 /// <summary>A night that took place, in figures; null where nothing was planned or noted.</summary>
 public sealed record PastNightLine(
@@ -44,7 +51,7 @@ public sealed class GroupLists
         await using var session = await _sessions.OpenAsync(access, cancellation);
         return await session.Db.Guests.AsNoTracking().Where(guest => guest.FormerSince == null)
             .OrderBy(guest => guest.Name).ThenBy(guest => guest.Id)
-            .Select(guest => new PersonLine(guest.Name, guest.Portion, guest.HostId != null, guest.IsStanding, guest.ShowsName))
+            .Select(guest => new PersonLine(guest.Name, guest.Portion, guest.HostId != null, guest.IsStanding, guest.ShowsName, guest.Household, guest.IsOneOff))
             .ToListAsync(cancellation);
     }
 
@@ -61,10 +68,12 @@ public sealed class GroupLists
         }
 
         var rows = await session.Db.InvitedTo(id).ToListAsync(cancellation);
+        var places = TableSeats.Places(rows.Select(row => row.Answer));
         return (night.Facts, [.. rows
             .OrderBy(row => row.Guest.Name, StringComparer.OrdinalIgnoreCase).ThenBy(row => row.Guest.Id.Value)
             .Select(row => new AnswerLine(
-                row.Guest.Name, row.Guest.Portion, row.Answer?.Facts, row.Answer?.AnsweredAt, row.Answer?.IsLate ?? false))]);
+                row.Guest.Name, row.Guest.Portion, row.Answer?.Facts, row.Answer?.AnsweredAt, row.Answer?.IsLate ?? false,
+                places.TryGetValue(row.Guest.Id, out var place) ? place : null, row.Guest.Household, row.Guest.IsOneOff))]);
     }
 
     public async Task<IReadOnlyList<PastNightLine>> PastNightsAsync(GroupAccess access, CancellationToken cancellation)

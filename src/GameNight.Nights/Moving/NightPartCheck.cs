@@ -33,6 +33,9 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. (night.Overrides.Busy ?? []).Take(BusyTime.Most).SelectMany((busy, index) => busy.Until > busy.From
             ? Moment($"{path}.overrides.busy[{index}].from", busy.From, now).Concat(Moment($"{path}.overrides.busy[{index}].until", busy.Until, now))
             : [new DocumentProblem($"{path}.overrides.busy[{index}].until", DocumentFault.BackToFront)]),
+        .. SnapshotCheck.Problems(night.Overrides.Gone?.Choices).Select(problem => DocumentProblem.At($"{path}.overrides.gone", problem)),
+        .. Moment($"{path}.overrides.gone.choices.rescue.mixAt", night.Overrides.Gone?.Choices.Rescue?.MixAt, now),
+        .. Moment($"{path}.overrides.gone.at", night.Overrides.Gone?.At, now),
         .. Moment($"{path}.cancelledAt", night.CancelledAt, now),
         .. Counted($"{path}.moves", night.Moves.Count, 0, MostMoves),
         .. night.Moves.Take(MostMoves).SelectMany((move, index) => Move($"{path}.moves[{index}]", move, now)),

@@ -33,10 +33,13 @@ internal sealed record OwnDocument(
 
 internal sealed record OwnNight(
     string Title, LocalDateTime ServeAt, string Zone, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack, int? CameHeads,
-    IReadOnlyList<OwnMessage> Messages);
+    IReadOnlyList<OwnMessage> Messages, ReplacedAnswer? Replaced = null);
 
 /// <summary>What the guest said of evenings they were asked about.</summary>
-internal sealed record OwnDate(DateChoiceFacts Facts, AskedPart Asked);
+internal sealed record OwnDate(DateChoiceFacts Facts, AskedPart Asked, ReplacedSaying? Replaced = null, OwnMail? Link = null);
+
+/// <summary>A mail with the guest's link to a question.</summary>
+internal sealed record OwnMail(MessageState State, Instant At);
 
 /// <summary>A message to the guest: that it was, never what it said.</summary>
 internal sealed record OwnMessage(MessageKind Kind, MessageState State, Instant At);
@@ -112,7 +115,8 @@ public sealed class OwnCopy
                     : null,
                 backs.GetValueOrDefault(night.Id) is { } back ? new LookBackPart(back.Facts, back.SavedAt) : null,
                 logs.GetValueOrDefault(night.Id)?.Facts.Came.SingleOrDefault(came => came.GuestId == guest.Id.Value)?.Heads,
-                [.. messages[night.Id].Select(row => new OwnMessage(row.Kind, row.State, row.SettledAt ?? row.QueuedAt))]))],
+                [.. messages[night.Id].Select(row => new OwnMessage(row.Kind, row.State, row.SettledAt ?? row.QueuedAt))],
+                answers.GetValueOrDefault(night.Id)?.Replaced))],
             guest.Contact,
             guest.Household,
             guest.IsOneOff ? true : null,
@@ -129,6 +133,8 @@ public sealed class OwnCopy
             select new { Asked = asked, choice.Facts }).ToListAsync(cancellation);
         return rows.Count == 0
             ? null
-            : [.. rows.Select(row => new OwnDate(row.Facts, DateParts.Of(row.Asked)))];
+            : [.. rows.Select(row => new OwnDate(
+                row.Facts, DateParts.Of(row.Asked), row.Asked.Replaced,
+                row.Asked is { MailState: { } state, MailAt: { } at } ? new OwnMail(state, at) : null))];
     }
 }

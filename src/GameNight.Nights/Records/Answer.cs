@@ -46,9 +46,15 @@ public enum SaidBy
     Household,
 }
 
+/// <summary>An answer that gave way to one from a page that did not know of it: from another device, as a rule.</summary>
+public sealed record ReplacedAnswer(AnswerFacts Facts, Instant SentAt);
+
 /// <summary>The answer of one guest for one night.</summary>
 public sealed class Answer
 {
+    /// <summary>Keys of earlier forms that are remembered: phones on a weak connection send again for minutes, not for days.</summary>
+    private const int MostEarlierKeys = 20;
+
     private Answer(GroupId groupId, NightId nightId, GuestId guestId)
     {
         GroupId = groupId;
@@ -67,6 +73,12 @@ public sealed class Answer
 
     /// <summary>The key of the form that was sent last: sent twice, it counts once.</summary>
     public Guid LastKey { get; private set; }
+
+    /// <summary>Keys of forms that were sent before the last: sent again, they count no second time.</summary>
+    public IReadOnlyList<Guid> EarlierKeys { get; private set; } = [];
+
+    /// <summary>Told to the guest on every device until they answer again knowing of it; null when nothing gave way.</summary>
+    public ReplacedAnswer? Replaced { get; private set; }
 
     public Instant AnsweredAt { get; private set; }
 
@@ -92,9 +104,15 @@ public sealed class Answer
         return answer;
     }
 
-    public void Replace(AnswerFacts facts, Guid key, Instant at, bool isLate, SaidBy? saidBy = null)
+    /// <summary>Whether that form has counted already, as the last one or before it.</summary>
+    public bool HasCounted(Guid key) => LastKey == key || EarlierKeys.Contains(key);
+
+    public void Replace(
+        AnswerFacts facts, Guid key, Instant at, bool isLate, SaidBy? saidBy = null, ReplacedAnswer? replaced = null)
     {
         Facts = facts;
+        Replaced = replaced;
+        EarlierKeys = Revision == 0 ? [] : [.. EarlierKeys.Append(LastKey).TakeLast(MostEarlierKeys)];
         LastKey = key;
         AnsweredAt = at;
         IsLate = isLate;

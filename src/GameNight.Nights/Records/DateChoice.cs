@@ -74,9 +74,15 @@ public sealed class DateChoice
     public void Withdraw(Instant at) => (State, EndedAt) = (DateChoiceState.Withdrawn, at);
 }
 
+/// <summary>What was said of evenings before a page that did not know of it said otherwise: from another device, as a rule.</summary>
+public sealed record ReplacedSaying(IReadOnlyDictionary<string, DateAnswer> Answers, Instant SentAt);
+
 /// <summary>A guest who is asked for a date, with one private link and their answers.</summary>
 public sealed class AskedGuest
 {
+    /// <summary>Keys of earlier forms that are remembered: phones on a weak connection send again for minutes, not for days.</summary>
+    private const int MostEarlierKeys = 20;
+
     public AskedGuest(GroupId groupId, DateChoiceId choiceId, GuestId guestId, AskedGuestId id, bool isNeeded)
     {
         GroupId = groupId;
@@ -107,6 +113,12 @@ public sealed class AskedGuest
     /// <summary>The key of the form that was sent last: sent twice, it counts once.</summary>
     public Guid LastKey { get; private set; }
 
+    /// <summary>Keys of forms that were sent before the last: sent again, they count no second time.</summary>
+    public IReadOnlyList<Guid> EarlierKeys { get; private set; } = [];
+
+    /// <summary>Told to the guest on every device until they answer again knowing of it; null when nothing gave way.</summary>
+    public ReplacedSaying? Replaced { get; private set; }
+
     public Instant? AnsweredAt { get; private set; }
 
     /// <summary>Came after the time that guests were asked to answer by.</summary>
@@ -115,11 +127,30 @@ public sealed class AskedGuest
     /// <summary>Somebody opened this link and said that it is not theirs.</summary>
     public Instant? DisownedAt { get; private set; }
 
+    /// <summary>How far the mail with the present link is; null when none was asked for. The row is its own message: one a link.</summary>
+    public MessageState? MailState { get; private set; }
+
+    /// <summary>When the mail was asked for; once it is settled, when that was.</summary>
+    public Instant? MailAt { get; private set; }
+
+    /// <summary>How often sending was tried in vain.</summary>
+    public int MailTries { get; private set; }
+
+    public MessageFault? MailFault { get; private set; }
+
+    /// <summary>The link is to go by mail.</summary>
+    public void Post(Instant at) => (MailState, MailAt, MailTries, MailFault) = (MessageState.Waiting, at, 0, null);
+
     public void Need(bool isNeeded) => IsNeeded = isNeeded;
 
-    public void Answer(IReadOnlyDictionary<string, DateAnswer> answers, Guid key, Instant at, bool isLate)
+    /// <summary>Whether that form has counted already, as the last one or before it.</summary>
+    public bool HasCounted(Guid key) => LastKey == key || EarlierKeys.Contains(key);
+
+    public void Answer(
+        IReadOnlyDictionary<string, DateAnswer> answers, Guid key, Instant at, bool isLate, ReplacedSaying? replaced = null)
     {
-        (Answers, LastKey, AnsweredAt, IsLate) = (answers, key, at, isLate);
+        EarlierKeys = Revision == 0 ? [] : [.. EarlierKeys.Append(LastKey).TakeLast(MostEarlierKeys)];
+        (Answers, LastKey, AnsweredAt, IsLate, Replaced) = (answers, key, at, isLate, replaced);
         Revision++;
     }
 
@@ -131,6 +162,7 @@ public sealed class AskedGuest
     {
         LinkGeneration++;
         DisownedAt = null;
+        (MailState, MailAt, MailTries, MailFault) = (null, null, 0, null);
     }
 
     public void Disown(Instant at) => DisownedAt ??= at;

@@ -25,13 +25,30 @@ public enum LateChoice
     Accepted,
 }
 
+/// <summary>Why something that was chosen is not in the plan any more without anybody having taken it back.</summary>
+public enum LetGoCause
+{
+    /// <summary>The night is at another time, and a rescue dough of those hours does not fit it.</summary>
+    NightMoved,
+
+    /// <summary>The night is at another time, and the begun dough cannot be baked for it.</summary>
+    DoughLetGo,
+
+    /// <summary>A host took the commitment back, and with it what was chosen about late changes.</summary>
+    CommitmentTakenBack,
+}
+
+/// <summary>What was chosen about late changes and is not planned any more; told until a host has seen it.</summary>
+public sealed record LetGo(LateChoices Choices, LetGoCause Cause, Instant At);
+
 /// <summary>What the host set by hand for a night. It sticks until it is taken back.</summary>
 /// <param name="Split">What goes on which pie, as far as it is settled.</param>
 /// <param name="Late">What was chosen once the dough was begun; goes with it.</param>
 /// <param name="Busy">When nobody's hands are there, beside the hours of every week; in order.</param>
+/// <param name="Gone">What went without having been taken back. Null when there is nothing to tell.</param>
 public sealed record NightOverrides(
     PieCount? Pies, Grams? Ball, Share? Yeast, Grams? SaucePerPie, Grams? CheesePerPie, Instant? MixAt,
-    LateChoices? Late = null, SplitByHand? Split = null, IReadOnlyList<BusyTime>? Busy = null)
+    LateChoices? Late = null, SplitByHand? Split = null, IReadOnlyList<BusyTime>? Busy = null, LetGo? Gone = null)
 {
     public static NightOverrides None { get; } = new(null, null, null, null, null, null);
 
@@ -61,6 +78,30 @@ public sealed record NightOverrides(
         LateChoice.Rescue => late with { Rescue = null },
         LateChoice.Accepted => late with { Accepted = null },
     });
+
+    /// <summary>All that was chosen goes with the dough, and is told.</summary>
+    public NightOverrides WithoutDough(LetGoCause cause, Instant at) =>
+        Late is { } late ? (this with { Late = null }).Telling(late, cause, at) : this;
+
+    /// <summary>A rescue dough stays when it fits the night's new time; one that does not goes, and is told.</summary>
+    public NightOverrides Moved(Instant serveAt, ReferenceTables tables, Instant at) =>
+        Late?.Rescue is { } rescue && !RescuePlan.Fits(rescue, serveAt, tables)
+            ? Without(LateChoice.Rescue).Telling(new LateChoices(Rescue: rescue), LetGoCause.NightMoved, at)
+            : this;
+
+    /// <summary>What nobody has seen yet is told with it.</summary>
+    private NightOverrides Telling(LateChoices gone, LetGoCause cause, Instant at) => this with
+    {
+        Gone = new LetGo(
+            new LateChoices(
+                gone.Redivided ?? Gone?.Choices.Redivided,
+                gone.BallsKept ?? Gone?.Choices.BallsKept,
+                gone.Course ?? Gone?.Choices.Course,
+                gone.Rescue ?? Gone?.Choices.Rescue,
+                gone.Accepted ?? Gone?.Choices.Accepted),
+            cause,
+            at),
+    };
 
     public NightOverrides Without(Overridable what) => what switch
     {

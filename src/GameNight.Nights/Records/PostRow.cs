@@ -10,6 +10,9 @@ public enum Errand
 
     /// <summary>Look whether a night is due for reminders or thanks.</summary>
     Night,
+
+    /// <summary>Send a guest the link of a question for a date.</summary>
+    Question,
 }
 
 /// <summary>
@@ -28,7 +31,7 @@ public sealed class PostRow
 
     public GroupId GroupId { get; private set; }
 
-    /// <summary>Id of the message or of the night.</summary>
+    /// <summary>Id of the message, of the night, or of the guest's place in the question.</summary>
     public Guid Subject { get; private set; }
 
     public Errand Errand { get; private set; }

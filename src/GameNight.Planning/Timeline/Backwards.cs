@@ -31,6 +31,7 @@ public static class Backwards
         var timeline = request is { BegunDough: null, MixAt: { } mixAt }
             ? WithChosenMixTime(request, mixAt, effort, cancellation)
             : WithFreeMixTime(request, effort, cancellation);
+        timeline = timeline with { AnswerBy = AnswersClose(timeline.Steps, request) };
         if (timeline.FirstPieAt is not null)
         {
             TimelineCheck.Require(request, timeline);
@@ -124,6 +125,9 @@ public static class Backwards
             NearestFix.ForLastPie(steps.Night, lastPie) is { } late ? [late] : []);
     }
 
+    private static Instant? AnswersClose(IReadOnlyList<TimelineStep> steps, TimelineRequest request) =>
+        Begins(steps, StepKind.Shop) is { } shopping ? HostTimeline.AnswersClose(shopping, request) : null;
+
     private static Instant? Begins(IReadOnlyList<TimelineStep> steps, StepKind kind) => steps
         .Where(step => step.Kind == kind).Select(step => (Instant?)step.Start).Min();
 
@@ -135,7 +139,7 @@ public static class Backwards
             ? Duration.Zero
             : request.ServeAt - request.Durations.Temper - begun.Max(step => step.End);
         return new HostTimeline(
-            begun, Begins(begun, StepKind.Shop), Begins(begun, StepKind.Preferment) ?? Begins(begun, StepKind.Mix), Duration.Max(Duration.Zero, cold), null, null,
+            begun, AnswersClose(begun, request), Begins(begun, StepKind.Preferment) ?? Begins(begun, StepKind.Mix), Duration.Max(Duration.Zero, cold), null, null,
             TimelineQuality.Quick, 0, 0, conflicts);
     }
 }

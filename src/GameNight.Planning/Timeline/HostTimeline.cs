@@ -50,7 +50,10 @@ public enum TimelineQuality
 }
 
 /// <summary>What to do when, from shopping to the last pie. Empty of steps when the night cannot work: see the conflicts.</summary>
-/// <param name="AnswerBy">When answers stop moving the dough: shopping begins. Null without a dough.</param>
+/// <param name="AnswerBy">
+/// When answers stop moving the dough: the half hour in which shopping begins, so that it does not move with every answer. Null
+/// without a dough.
+/// </param>
 /// <param name="DoughCommitment">Mixing begins: of the preferment, where there is one.</param>
 /// <param name="ColdFermentLength">
 /// The cold ferment as scheduled: the shortest that any ball gets, from the last balled to the first out.
@@ -73,4 +76,18 @@ public sealed record HostTimeline(
     double GapPercent,
     int SolverSlices,
     IReadOnlyList<Conflict> Conflicts,
-    OnTimeChance? OnTime = null);
+    OnTimeChance? OnTime = null)
+{
+    /// <summary>Half hours of the clock; a figure of our own.</summary>
+    private static readonly Duration AnswersCloseEvery = Duration.FromMinutes(30);
+
+    /// <summary>
+    /// Rounded down, and not to before the moment of planning: shopping that is due at once leaves the minutes there are.
+    /// </summary>
+    internal static Instant AnswersClose(Instant shopping, TimelineRequest request)
+    {
+        var close = Instant.FromUnixTimeTicks(
+            shopping.ToUnixTimeTicks() - (shopping.ToUnixTimeTicks() % AnswersCloseEvery.BclCompatibleTicks));
+        return request.BegunDough is null && close < request.Now ? shopping : close;
+    }
+}

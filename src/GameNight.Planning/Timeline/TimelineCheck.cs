@@ -255,7 +255,7 @@ public static class TimelineCheck
             var serves = _byKind[StepKind.Serve].OrderBy(step => step.Number).ToList();
             Hold(timeline.FirstPieAt == request.ServeAt && serves[0].End == request.ServeAt, "the first pie is not on time");
             Hold(timeline.LastPieAt == serves.Max(step => step.End), "the last pie is not where it is said to be");
-            Hold(timeline.AnswerBy == One(StepKind.Shop).Start, "answers are not due when shopping begins");
+            Hold(timeline.AnswerBy == HostTimeline.AnswersClose(One(StepKind.Shop).Start, request), "answers are not due when shopping begins");
             Hold(
                 timeline.DoughCommitment == (_byKind[StepKind.Preferment].FirstOrDefault() ?? One(StepKind.Mix, 1)).Start,
                 "the dough is not committed when mixing begins");

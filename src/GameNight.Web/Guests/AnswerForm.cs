@@ -85,9 +85,6 @@ public sealed record AnswerForm(
             [.. invitation.Household.Where(fellow => form.ContainsKey(SameField(fellow.Id))).Select(fellow => fellow.Id)]);
     }
 
-    /// <summary>The same values with the newest revision and a key of their own: for sending after all.</summary>
-    public AnswerForm Renewed(int revision) => this with { Revision = revision, Key = Guid.CreateVersion7() };
-
     /// <returns>Null when the guest has not said whether they come.</returns>
     public GuestAnswer? ToAnswer()
     {

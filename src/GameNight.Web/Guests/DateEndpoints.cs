@@ -62,9 +62,6 @@ internal static class DateEndpoints
                 DateReplyResult.NoLongerAsked => new GuestEndpoints.SeeOther($"/d/{token}"),
                 DateReplyResult.NothingSaid => Page(
                     token, question, typed, clock, DateGuestPages.SaySomething, isCare: true, StatusCodes.Status400BadRequest),
-                DateReplyResult.AnsweredElsewhere { Current: var current } => Page(
-                    token, current, typed.Renewed(current.Revision), clock,
-                    Phrase.Fill(DateGuestPages.AnsweredElsewhere, DateText.Said(current)), isCare: true, StatusCodes.Status409Conflict),
                 DateReplyResult.LinkNotValid invalid => GuestEndpoints.NotValid(invalid.IsExpired),
                 var other => throw new InvalidOperationException($"Unknown result {other}."),
             };

@@ -23,15 +23,12 @@ public sealed record DateForm(IReadOnlyDictionary<string, DateAnswer> Answers, i
         Guid.TryParse(form["key"], out var key) ? key : Guid.CreateVersion7(),
         Short(form["zone"]));
 
-    /// <summary>The same values with the newest revision and a key of their own: for sending after all.</summary>
-    public DateForm Renewed(int revision) => this with { Revision = revision, Key = Guid.CreateVersion7() };
-
     public DateReply ToReply() => new(Answers, Revision, Key);
 
     /// <summary>Name of the field for an evening.</summary>
     public static string Field(string evening) => $"evening-{evening}";
 
-    private static string Short(string? zone) => zone is { Length: <= LongestZone } ? zone.Trim() : "";
+    internal static string Short(string? zone) => zone is { Length: <= LongestZone } ? zone.Trim() : "";
 
     private static DateAnswer? Word(string text) => text switch
     {

@@ -45,7 +45,7 @@ internal static class GuestEndpoints
     }
 
     private static async Task<IResult> ShowAsync(
-        string token, GuestBook book, LookBackBook lookBacks, IClock clock, string? sent, [FromQuery(Name = "as")] string? sentAs,
+        string token, GuestBook book, LookBackBook lookBacks, IClock clock, string? sent, [FromQuery(Name = "as")] string? sentAs, string? zone,
         CancellationToken cancellation) =>
         await book.LookAsync(LinkToken.TryParse(token), cancellation) switch
         {
@@ -53,7 +53,8 @@ internal static class GuestEndpoints
                 token, found.Invitation, AnswerForm.Of(found.Invitation), Thanks(sent, sentAs, found.Invitation),
                 lookBack: found.Invitation.ServeAtInstant <= clock.GetCurrentInstant()
                     ? await lookBacks.LinkOfAsync(LinkToken.TryParse(token), cancellation)
-                    : null),
+                    : null,
+                zone: DateForm.Short(zone)),
             InvitationLookup.LinkNotValid invalid => NotValid(invalid.IsExpired),
             var other => throw new InvalidOperationException($"Unknown lookup {other}."),
         };
@@ -92,10 +93,6 @@ internal static class GuestEndpoints
             {
                 AnswerResult.Recorded => Sent(token, KeptNothing(typed) ? "unsaid" : "yes", typed.Key),
                 AnswerResult.RecordedAsLateChange => Sent(token, KeptNothing(typed) ? "late-unsaid" : "late", typed.Key),
-                AnswerResult.AnsweredElsewhere elsewhere => Page(
-                    token, elsewhere.Current, typed.Renewed(elsewhere.Current.Revision),
-                    new(Phrase.Fill(GuestPages.AnsweredElsewhere, Summary(elsewhere.Current)), IsCare: true),
-                    StatusCodes.Status409Conflict),
                 AnswerResult.Refused refused => Refused(token, invitation, typed, refused),
                 AnswerResult.NightIsCancelled => Sent(token, "cancelled"),
                 AnswerResult.LinkNotValid invalid => NotValid(invalid.IsExpired),
@@ -187,12 +184,8 @@ internal static class GuestEndpoints
     private static bool KeptNothing(AnswerForm form) =>
         !form.Consents && (form.Note.Trim().Length > 0 || form.Needs.Any(needs => !needs.IsNone));
 
-    private static string Summary(InvitationView invitation) => invitation.Answer switch
-    {
-        null => GuestPages.NoAnswer,
-        { Companions.Count: 0 } alone => WordText.Say(alone.Presence),
-        var answer => Phrase.Fill(GuestPages.AnswerWithCompanions, WordText.Say(answer.Presence), answer.Companions.Count),
-    };
+    private static string Summary(InvitationView invitation) =>
+        invitation.Answer is { } answer ? ReplacedText.Say(answer) : GuestPages.NoAnswer;
 
     /// <summary>303: reloading or going back never sends the form again.</summary>
     /// <param name="key">Of the answer that was sent: whoever looks again is told when it is not the last any more.</param>
@@ -204,7 +197,10 @@ internal static class GuestEndpoints
     {
         "forgotten" when invitation.Remembered is null => new(GuestPages.NothingRemembered, IsCare: false),
         _ when invitation.Answer is null || invitation.IsCancelled => null,
-        not null when WasReplaced(sentAs, invitation) => new(Phrase.Fill(AnswerPages.ReplacedSince, Summary(invitation)), IsCare: true),
+        // The page says at length what gave way, where both came at once.
+        not null when WasReplaced(sentAs, invitation) => invitation.Replaced is null
+            ? new(Phrase.Fill(AnswerPages.ReplacedSince, Summary(invitation)), IsCare: true)
+            : null,
         "confirmed" when invitation.Moved is null => new(Phrase.Fill(GuestPages.AnswerHolds, invitation.GuestName), IsCare: false),
         "yes" => new(Phrase.Fill(GuestPages.Kept, invitation.GuestName), IsCare: false),
         "late" => new(GuestPages.KeptAsLate, IsCare: false),
@@ -227,7 +223,7 @@ internal static class GuestEndpoints
 
     private static RazorComponentResult<InvitationPage> Page(
         string token, InvitationView invitation, AnswerForm form, Message? message, int status = StatusCodes.Status200OK,
-        LinkToken? lookBack = null, IReadOnlyDictionary<string, string>? problems = null) =>
+        LinkToken? lookBack = null, IReadOnlyDictionary<string, string>? problems = null, string zone = "") =>
         new(new
         {
             Invitation = invitation,
@@ -236,6 +232,7 @@ internal static class GuestEndpoints
             Notice = message?.Text,
             NoticeIsCare = message?.IsCare ?? false,
             LookBack = lookBack?.Text,
+            Zone = zone,
             Problems = problems ?? new Dictionary<string, string>(),
         })
         {

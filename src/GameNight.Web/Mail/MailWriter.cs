@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
+using GameNight.Nights.Links;
 using GameNight.Nights.Messages;
 using GameNight.Nights.Records;
 using GameNight.Web.Guests;
@@ -21,11 +22,7 @@ internal sealed class MailWriter(MailboxAddress from, Uri publicAddress)
     public MimeMessage Write(Letter letter, Instant now)
     {
         var words = LetterText.Say(letter, publicAddress);
-        var mail = new MimeMessage();
-        mail.From.Add(new MailboxAddress(LetterText.OneLine(letter.Night.GroupName), from.Address));
-        mail.To.Add(new MailboxAddress(LetterText.OneLine(letter.GuestName), letter.To));
-        mail.Subject = words.Subject;
-        mail.Date = now.ToDateTimeOffset();
+        var mail = Addressed(words, letter.Night.GroupName, letter.GuestName, letter.To, now);
         mail.MessageId = $"{letter.Id}@{from.Domain}";
 
         // All mails of one night to one guest hang on one id, which no mail bears: whichever comes first, they stand together.
@@ -36,7 +33,36 @@ internal sealed class MailWriter(MailboxAddress from, Uri publicAddress)
             mail.InReplyTo = night;
         }
 
-        var stop = new Uri(publicAddress, $"{SecretPaths.Unsubscribe}/{letter.Unsubscribe.Text}");
+        var stop = MayStop(mail, letter.Unsubscribe);
+        mail.Body = Body(letter, words, stop, now);
+        mail.Prepare(EncodingConstraint.SevenBit);
+        return mail;
+    }
+
+    public MimeMessage Write(QuestionLetter letter, Instant now)
+    {
+        var words = LetterText.Say(letter, publicAddress);
+        var mail = Addressed(words, letter.GroupName, letter.GuestName, letter.To, now);
+        mail.MessageId = $"{letter.Id}.{letter.Generation}@{from.Domain}";
+        mail.Body = Body(words, MayStop(mail, letter.Unsubscribe));
+        mail.Prepare(EncodingConstraint.SevenBit);
+        return mail;
+    }
+
+    private MimeMessage Addressed(LetterWords words, string group, string guest, string to, Instant now)
+    {
+        var mail = new MimeMessage();
+        mail.From.Add(new MailboxAddress(LetterText.OneLine(group), from.Address));
+        mail.To.Add(new MailboxAddress(LetterText.OneLine(guest), to));
+        mail.Subject = words.Subject;
+        mail.Date = now.ToDateTimeOffset();
+        return mail;
+    }
+
+    /// <returns>Where the guest ends messages.</returns>
+    private Uri MayStop(MimeMessage mail, LinkToken unsubscribe)
+    {
+        var stop = new Uri(publicAddress, $"{SecretPaths.Unsubscribe}/{unsubscribe.Text}");
         mail.Headers.Add(HeaderId.AutoSubmitted, "auto-generated");
         mail.Headers.Add(HeaderId.ListUnsubscribe, $"<{stop}>");
         if (publicAddress.Scheme == Uri.UriSchemeHttps)
@@ -45,18 +71,18 @@ internal sealed class MailWriter(MailboxAddress from, Uri publicAddress)
             mail.Headers.Add(HeaderId.ListUnsubscribePost, "List-Unsubscribe=One-Click");
         }
 
-        mail.Body = Body(letter, words, stop, now);
-        mail.Prepare(EncodingConstraint.SevenBit);
-        return mail;
+        return stop;
     }
+
+    private static MultipartAlternative Body(LetterWords words, Uri stop) => new()
+    {
+        new TextPart(TextFormat.Plain) { Text = $"{words.AsText()}\n\n-- \n{words.Stop}\n{stop}\n" },
+        new TextPart(TextFormat.Html) { Text = Html(words, stop) },
+    };
 
     private static MimeEntity Body(Letter letter, LetterWords words, Uri stop, Instant now)
     {
-        var body = new MultipartAlternative
-        {
-            new TextPart(TextFormat.Plain) { Text = $"{words.AsText()}\n\n-- \n{words.Stop}\n{stop}\n" },
-            new TextPart(TextFormat.Html) { Text = Html(words, stop) },
-        };
+        var body = Body(words, stop);
         if (!HasCalendar(letter.Kind))
         {
             return body;

@@ -25,11 +25,17 @@ internal sealed class SmtpCarrier(MailSettings settings, IClock clock) : IMessag
     /// </summary>
     public TimeSpan UntilAccepted { get; init; } = TimeSpan.FromMinutes(10);
 
-    public async Task<CarryResult> CarryAsync(Letter letter, CancellationToken cancellation)
+    public Task<CarryResult> CarryAsync(Letter letter, CancellationToken cancellation) =>
+        CarryAsync(() => _writer.Write(letter, clock.GetCurrentInstant()), cancellation);
+
+    public Task<CarryResult> CarryAsync(QuestionLetter letter, CancellationToken cancellation) =>
+        CarryAsync(() => _writer.Write(letter, clock.GetCurrentInstant()), cancellation);
+
+    private async Task<CarryResult> CarryAsync(Func<MimeMessage> write, CancellationToken cancellation)
     {
         // No page is open whose language could be taken.
         CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = Language.English;
-        using var mail = _writer.Write(letter, clock.GetCurrentInstant());
+        using var mail = write();
         using var deadline = new CancellationTokenSource();
         using var client = new PatientClient(deadline, UntilAccepted);
         try

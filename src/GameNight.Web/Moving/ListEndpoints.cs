@@ -12,6 +12,8 @@ namespace GameNight.Web.Moving;
 /// <summary>Lists as CSV: people, past nights, the guests of a night with their answers.</summary>
 internal static class ListEndpoints
 {
+    private static readonly LocalTimePattern Times = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+
     public static void MapLists(this IEndpointRouteBuilder group)
     {
         group.MapGet("people.csv", PeopleAsync);
@@ -24,9 +26,10 @@ internal static class ListEndpoints
         await Entrance.OfAsync(context, groups, group, HostRole.Organiser, cancellation) is not { } access
             ? TypedResults.NotFound()
             : Send(context, clock, "people", Csv.Write(
-                ["name", "eats like", "host", "invited to every night", "shows their name"],
+                ["name", "eats like", "host", "invited to every night", "shows their name", "household", "for one night only"],
                 (await lists.PeopleAsync(access, cancellation)).Select(person => (IReadOnlyList<object?>)[
-                    person.Name, WordText.Say(person.Portion), YesNo(person.IsHost), YesNo(person.IsStanding), YesNo(person.ShowsName),
+                    person.Name, WordText.Say(person.Portion), YesNo(person.IsHost), YesNo(person.IsStanding), YesNo(person.ShowsName), person.Household,
+                    YesNo(person.IsOneOff),
                 ])));
 
     private static async Task<IResult> PastNightsAsync(
@@ -50,7 +53,8 @@ internal static class ListEndpoints
         }
 
         return Send(context, clock, $"guests-{found.Night.Title}", Csv.Write(
-            ["name", "eats like", "answer", "from elsewhere", "hunger", "companions", "answered", "after the dough was begun"],
+            ["name", "eats like", "answer", "from elsewhere", "hunger", "companions", "answered", "after the dough was begun", "comes at",
+                "leaves at", "place on the waiting list", "household", "for one night only"],
             found.Guests.Select(guest => (IReadOnlyList<object?>)[
                 guest.Name.Length > 0 ? guest.Name : MovingPages.FormerGuest,
                 WordText.Say(guest.Portion),
@@ -60,6 +64,11 @@ internal static class ListEndpoints
                 guest.Answer is { } along ? string.Join("; ", along.Companions.Select(companion => WordText.Say(companion.Portion))) : "",
                 guest.AnsweredAt is { } at ? InstantPattern.General.Format(at) : "",
                 guest.Answer is null ? "" : YesNo(guest.IsLate),
+                TimeOf(guest.Answer?.ComesAtMinute),
+                TimeOf(guest.Answer?.LeavesAtMinute),
+                guest.WaitingPlace,
+                guest.Household,
+                YesNo(guest.IsOneOff),
             ])));
     }
 
@@ -70,6 +79,9 @@ internal static class ListEndpoints
     }
 
     private static string Local(LocalDateTime time) => LocalDateTimePattern.GeneralIso.Format(time);
+
+    private static string TimeOf(int? minute) =>
+        minute is { } at ? Times.Format(LocalTime.FromMinutesSinceMidnight(at)) : "";
 
     private static string YesNo(bool says) => says ? MovingPages.Yes : MovingPages.No;
 }

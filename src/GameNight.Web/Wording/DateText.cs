@@ -15,10 +15,13 @@ internal static class DateText
         DateAnswer.No => DateGuestPages.No,
     };
 
-    /// <summary>What was said of each evening, for a guest who answered from elsewhere.</summary>
-    public static string Said(DateQuestion question) => string.Join(' ', question.Evenings
-        .Where(evening => question.Answers.ContainsKey(evening.Id))
-        .Select(evening => Phrase.Fill(DateGuestPages.Said, QuantityText.DayAndTime(evening.At), Say(question.Answers[evening.Id]))));
+    /// <summary>Evenings of which another answer gave way to the one that counts.</summary>
+    public static IEnumerable<string> Differences(DateQuestion question, ReplacedSaying before) =>
+        from evening in question.Evenings
+        where before.Answers.ContainsKey(evening.Id) && question.Answers.ContainsKey(evening.Id)
+        let pair = (Was: before.Answers[evening.Id], Is: question.Answers[evening.Id])
+        where pair.Was != pair.Is
+        select Phrase.Fill(DateGuestPages.ReplacedWas, QuantityText.DayAndTime(evening.At), Say(pair.Was), Say(pair.Is));
 
     /// <param name="names">By guest id.</param>
     public static string Say(DateObstacle obstacle, string zone, IReadOnlyDictionary<string, string> names) => obstacle switch

@@ -48,6 +48,25 @@ internal static class LetterText
             Letters.StopLabel);
     }
 
+    /// <summary>The question for a date: only what is asked, and nothing of what others say.</summary>
+    public static LetterWords Say(QuestionLetter letter, Uri publicAddress)
+    {
+        var (group, title) = (OneLine(letter.GroupName), OneLine(letter.Title));
+        return new LetterWords(
+            OneLine(Phrase.Fill(Letters.QuestionSubject, title)),
+            [
+                Phrase.Fill(Letters.Greeting, OneLine(letter.GuestName)),
+                Phrase.Fill(Letters.Question, group, title),
+                string.Join('\n', letter.Evenings.Select(evening => Phrase.Fill(Letters.QuestionEvening, QuantityText.DayAndTime(evening), letter.Zone))),
+                Phrase.Fill(Letters.QuestionUntil, QuantityText.ShortDayAndTime(letter.OpenUntil)),
+            ],
+            Letters.QuestionLink,
+            new Uri(publicAddress, $"{SecretPaths.Dates}/{letter.Answer.Text}"),
+            letter.HostNames.Length > 0 ? OneLine(letter.HostNames) : group,
+            Phrase.Fill(Letters.Stop, group),
+            Letters.StopLabel);
+    }
+
     /// <summary>What people typed cannot begin a line of its own, in a header least of all.</summary>
     public static string OneLine(string text) =>
         string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)

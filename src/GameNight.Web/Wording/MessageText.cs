@@ -1,6 +1,7 @@
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Records;
 using GameNight.Web.Wording.Texts;
+using NodaTime;
 
 namespace GameNight.Web.Wording;
 
@@ -18,14 +19,17 @@ internal static class MessageText
         MessageKind.Seat => MessagePages.Seat,
     };
 
-    public static string Say(MessageLine line, string zone)
+    public static string Say(MessageLine line, string zone) => Say(line.State, line.Fault, line.At, zone);
+
+    /// <param name="moment">When it was queued or settled.</param>
+    public static string Say(MessageState state, MessageFault? why, Instant moment, string zone)
     {
-        var at = QuantityText.Moment(line.At, zone);
-        return line.State switch
+        var at = QuantityText.Moment(moment, zone);
+        return state switch
         {
-            MessageState.Waiting => line.Fault is { } fault ? Phrase.Fill(MessagePages.WaitsAfter, Say(fault)) : MessagePages.Waits,
+            MessageState.Waiting => why is { } fault ? Phrase.Fill(MessagePages.WaitsAfter, Say(fault)) : MessagePages.Waits,
             MessageState.Sent => Phrase.Fill(MessagePages.SentAt, at),
-            MessageState.GivenUp => Phrase.Fill(MessagePages.GivenUpAt, at, Say(line.Fault ?? MessageFault.Failed)),
+            MessageState.GivenUp => Phrase.Fill(MessagePages.GivenUpAt, at, Say(why ?? MessageFault.Failed)),
             MessageState.ForHand => MessagePages.IsForHand,
             MessageState.PassedOn => Phrase.Fill(MessagePages.PassedOnAt, at),
             MessageState.Dropped => Phrase.Fill(MessagePages.DroppedAt, at),

@@ -4,6 +4,7 @@ using GameNight.Nights.Moving;
 using GameNight.Nights.Records;
 using GameNight.Nights.Tests.Storage;
 using GameNight.Planning.Dates;
+using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
 using NodaTime;
 
@@ -20,23 +21,34 @@ public sealed class DateBookTests(ClassDatabase database) : DatesTest(database)
 
         Assert.Equal(new DateReplyResult.Recorded(false), await Book.AnswerAsync(link, Says(DateAnswer.Works, key: key), Cancellation));
         Assert.Equal(new DateReplyResult.Recorded(false), await Book.AnswerAsync(link, Says(DateAnswer.Works, key: key), Cancellation));
-        var told = Assert.IsType<DateReplyResult.AnsweredElsewhere>(await Book.AnswerAsync(link, Says(DateAnswer.No), Cancellation));
-        Assert.Equal((1, DateAnswer.Works), (told.Current.Revision, told.Current.Answers[DateChoiceFacts.IdOf(First)]));
-        Assert.IsType<DateReplyResult.Recorded>(await Book.AnswerAsync(link, Says(DateAnswer.No, revision: 1), Cancellation));
+        Clock.AdvanceMinutes(2);
+        Assert.IsType<DateReplyResult.Recorded>(await Book.AnswerAsync(link, Says(DateAnswer.No, DateAnswer.Works), Cancellation));
+        var seen = await LookAsync(link);
+        Assert.Equal((2, DateAnswer.No), (seen.Revision, seen.Answers[DateChoiceFacts.IdOf(First)]));
+        Assert.Equal((DateAnswer.Works, NightBuilder.Now), (seen.Replaced!.Answers[DateChoiceFacts.IdOf(First)], seen.Replaced.SentAt));
 
-        Assert.Equal((2, DateAnswer.No), ((await LookAsync(link)).Revision, (await LookAsync(link)).Answers[DateChoiceFacts.IdOf(First)]));
+        // Sent again by a weak connection, what gave way counts no second time.
+        await Book.AnswerAsync(link, Says(DateAnswer.Works, key: key), Cancellation);
+        Assert.Equal(2, (await LookAsync(link)).Revision);
+
+        // What the later page did not speak of stays.
+        await Book.AnswerAsync(link, Says(DateAnswer.AtAPinch, revision: 1), Cancellation);
+        Assert.Equal([DateAnswer.AtAPinch, DateAnswer.Works], (await LookAsync(link)).Answers.OrderBy(said => said.Key).Select(said => said.Value));
+
+        await Book.AnswerAsync(link, Says(DateAnswer.No, revision: 3), Cancellation);
+        Assert.Null((await LookAsync(link)).Replaced);
     }
 
     [Fact]
-    public async Task Of_answers_at_the_same_moment_one_is_kept_and_all_others_are_told()
+    public async Task Of_answers_at_the_same_moment_the_last_counts()
     {
         var question = await AskAsync(1);
         var link = await LinkAsync(question, 0);
 
         var results = await Task.WhenAll(Enumerable.Range(0, 6).Select(_ => Task.Run(() => Book.AnswerAsync(link, Says(DateAnswer.Works), Cancellation))));
 
-        Assert.Single(results.OfType<DateReplyResult.Recorded>());
-        Assert.Equal(5, results.OfType<DateReplyResult.AnsweredElsewhere>().Count());
+        Assert.All(results, result => Assert.IsType<DateReplyResult.Recorded>(result));
+        Assert.Equal(6, (await LookAsync(link)).Revision);
     }
 
     [Fact]

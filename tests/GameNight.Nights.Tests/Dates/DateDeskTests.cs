@@ -30,6 +30,25 @@ public sealed class DateDeskTests(ClassDatabase database) : DatesTest(database)
     }
 
     [Fact]
+    public async Task A_draft_is_told_what_stands_in_the_way_of_its_evenings_and_nothing_is_kept()
+    {
+        var question = await AskAsync(2);
+        var soon = Clock.GetCurrentInstant().InZone(NightTime.Zone("Europe/Berlin")!).LocalDateTime.Date.PlusDays(1).At(new LocalTime(19, 30));
+        var facts = Facts with { Quorum = 2, Options = [First, soon], OpenUntil = soon.PlusHours(-5) };
+        var (draft, asking) = (DateChoiceId.New(), new Asking(question.Guests, []));
+
+        var obstacles = await Desk.ObstaclesAsync(question.Group.Access, draft, facts, asking, Cancellation);
+
+        Assert.Equal([soon], obstacles.Keys);
+        Assert.IsType<DateObstacle.DoughTooLate>(Assert.Single(obstacles[soon]));
+        Assert.Null(await Desk.QuestionAsync(question.Group.Access, draft, Cancellation));
+        Assert.Empty(await Desk.ObstaclesAsync(question.Group.Access, draft, facts with { Zone = "Europe/Nowhere" }, asking, Cancellation));
+
+        // The host may ask for it all the same.
+        Assert.IsType<DateResult.Kept>(await Desk.AskAsync(question.Group.Access, draft, facts, asking, Cancellation));
+    }
+
+    [Fact]
     public async Task What_cannot_be_asked_is_refused_at_its_field()
     {
         var question = await AskAsync(2);

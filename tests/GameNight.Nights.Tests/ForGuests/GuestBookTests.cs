@@ -52,17 +52,57 @@ public sealed class GuestBookTests(ClassDatabase database) : NightsTest(database
     }
 
     [Fact]
-    public async Task An_answer_made_from_an_older_one_is_not_kept_before_the_guest_saw_the_newer()
+    public async Task The_last_of_two_devices_counts_at_once_and_both_read_what_gave_way_until_one_answers_again()
     {
         var night = await App.OpenNightForOneGuestAsync();
         await App.AnswerAsync(night.Link, Answers.Coming(companions: 2));
-        var before = await Rows.EverythingAsync(Database);
+        App.Clock.AdvanceMinutes(3);
 
-        var result = await App.AnswerAsync(night.Link, Answers.NotComing(revision: 0).WithNote("Sorry"));
+        var result = await App.AnswerAsync(night.Link, Answers.NotComing(revision: 0));
 
-        var elsewhere = Assert.IsType<AnswerResult.AnsweredElsewhere>(result);
-        Assert.Equal((1, 2), (elsewhere.Current.Revision, elsewhere.Current.Answer!.Companions.Count));
-        Assert.Equal(before, await Rows.EverythingAsync(Database));
+        Assert.IsType<AnswerResult.Recorded>(result);
+        var seen = (await App.LookAsync(night.Link))!;
+        Assert.Equal((Presence.NotComing, 2), (seen.Answer!.Presence, seen.Revision));
+        Assert.Equal((Presence.Coming, 2, NightBuilder.Now), (seen.Replaced!.Facts.Presence, seen.Replaced.Facts.Companions.Count, seen.Replaced.SentAt));
+
+        await App.AnswerAsync(night.Link, Answers.Coming(revision: 2));
+        Assert.Null((await App.LookAsync(night.Link))!.Replaced);
+    }
+
+    [Fact]
+    public async Task An_answer_that_gave_way_counts_no_second_time_when_a_weak_connection_sends_it_again()
+    {
+        var night = await App.OpenNightForOneGuestAsync();
+        var first = Answers.Coming(companions: 1);
+        await App.AnswerAsync(night.Link, first);
+        await App.AnswerAsync(night.Link, Answers.NotComing(revision: 1));
+
+        Assert.IsType<AnswerResult.Recorded>(await App.AnswerAsync(night.Link, first));
+
+        var seen = (await App.LookAsync(night.Link))!;
+        Assert.Equal((Presence.NotComing, 2), (seen.Answer!.Presence, seen.Revision));
+        Assert.Null(seen.Replaced);
+    }
+
+    [Fact]
+    public async Task A_page_that_did_not_know_of_a_must_not_takes_none_away()
+    {
+        var night = await App.OpenNightForOneGuestAsync();
+        await App.AnswerAsync(night.Link, Answers.Coming().WithNote("No nuts, please", Answers.Avoiding(Allergen.Nuts)));
+
+        await App.AnswerAsync(night.Link, Answers.Coming(revision: 0));
+        var kept = await App.InvitedAsync(night.Group, night.Night, night.Guest);
+        Assert.Equal([Allergen.Nuts], kept.Needs[0].Avoids);
+        Assert.Equal("No nuts, please", kept.Note);
+
+        await App.AnswerAsync(night.Link, Answers.Coming(revision: 1).WithNote("I come by train", Answers.Avoiding(Allergen.Milk)));
+        var both = await App.InvitedAsync(night.Group, night.Night, night.Guest);
+        Assert.Equal([Allergen.Milk, Allergen.Nuts], both.Needs[0].Avoids.Order());
+        Assert.Equal("No nuts, please\nI come by train", both.Note);
+
+        // Whoever has seen it takes it away.
+        await App.AnswerAsync(night.Link, Answers.Coming(revision: 3));
+        Assert.Empty((await App.InvitedAsync(night.Group, night.Night, night.Guest)).Needs);
     }
 
     [Fact]

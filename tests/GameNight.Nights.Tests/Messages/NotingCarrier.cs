@@ -7,6 +7,7 @@ namespace GameNight.Nights.Tests.Messages;
 internal sealed class NotingCarrier : IMessageCarrier
 {
     private readonly ConcurrentQueue<Letter> _letters = new();
+    private readonly ConcurrentQueue<QuestionLetter> _questions = new();
 
     public bool CanCarry { get; set; } = true;
 
@@ -14,6 +15,17 @@ internal sealed class NotingCarrier : IMessageCarrier
 
     /// <summary>Everything it was handed, taken or not.</summary>
     public IReadOnlyList<Letter> Letters => [.. _letters];
+
+    public IReadOnlyList<QuestionLetter> Questions => [.. _questions];
+
+    /// <summary>What it says to questions for a date.</summary>
+    public CarryResult ToQuestions { get; set; } = new CarryResult.Accepted();
+
+    public Task<CarryResult> CarryAsync(QuestionLetter letter, CancellationToken cancellation)
+    {
+        _questions.Enqueue(letter);
+        return Task.FromResult(ToQuestions);
+    }
 
     public async Task<CarryResult> CarryAsync(Letter letter, CancellationToken cancellation)
     {

@@ -85,24 +85,68 @@ public sealed class LateDeskTests(ClassDatabase database) : PlannerTest(database
 
         Assert.IsType<CommitResult.Done>(await App.Doughs.TakeBackAsync(night.Group.Access, night.Night, Cancellation));
 
-        Assert.Null((await App.ViewAsync(night.Group, night.Night)).Overrides.Late);
+        var overrides = (await App.ViewAsync(night.Group, night.Night)).Overrides;
+        Assert.Null(overrides.Late);
+        Assert.Equal(LetGoCause.CommitmentTakenBack, overrides.Gone!.Cause);
+        Assert.NotNull(overrides.Gone.Choices.Course);
     }
 
     [Fact]
-    public async Task A_night_that_is_moved_loses_its_rescue_dough_and_nothing_else()
+    public async Task A_night_that_is_moved_a_little_keeps_its_rescue_dough()
+    {
+        var night = await LateCompanionsAsync();
+        var rescue = (await ViewAsync(night)).Options.All.OfType<RescueOption>().Single();
+        await ChooseAsync(night, rescue);
+
+        await MoveAsync(night, hours: 1);
+        await UntilPlannedAsync(night.Night);
+
+        var view = await ViewAsync(night);
+        Assert.Equal(rescue.Dough, view.Night.Late!.Rescue);
+        Assert.Equal(view.Night.ServeAt, view.Plan!.Rescue!.ReadyAt);
+        Assert.True(view.Plan.Rescue.Yeast.ShareOfFlour.Value < rescue.Plan.Yeast.ShareOfFlour.Value);
+        Assert.Null((await App.ViewAsync(night.Group, night.Night)).Overrides.Gone);
+    }
+
+    [Fact]
+    public async Task A_rescue_dough_that_does_not_fit_the_moved_night_goes_alone_and_is_told_until_it_is_seen()
     {
         var night = await LateCompanionsAsync();
         await ChooseAsync(night, (await ViewAsync(night)).Options.All.OfType<CourseOption>().First());
         await UntilPlannedAsync(night.Night);
-        await ChooseAsync(night, (await ViewAsync(night)).Options.All.OfType<RescueOption>().Single());
-        var view = await App.ViewAsync(night.Group, night.Night);
+        var rescue = (await ViewAsync(night)).Options.All.OfType<RescueOption>().Single();
+        await ChooseAsync(night, rescue);
 
-        await App.Nights.ChangeNightAsync(
-            night.Group.Access, night.Night, view.Facts with { ServeAt = view.Facts.ServeAt.PlusHours(1) }, view.Version, Cancellation);
+        await MoveAsync(night, hours: 5);
+        await MoveAsync(night, hours: -5);
 
-        var late = (await App.ViewAsync(night.Group, night.Night)).Overrides.Late!;
-        Assert.Null(late.Rescue);
-        Assert.NotNull(late.Course);
+        var overrides = (await App.ViewAsync(night.Group, night.Night)).Overrides;
+        Assert.Null(overrides.Late!.Rescue);
+        Assert.NotNull(overrides.Late.Course);
+        Assert.Equal(new LetGo(new LateChoices(Rescue: rescue.Dough), LetGoCause.NightMoved, App.Clock.GetCurrentInstant()), overrides.Gone);
+
+        Assert.IsType<LateResult.Done>(await Late.SeenAsync(night.Group.Access, night.Night, Cancellation));
+        Assert.IsType<LateResult.Done>(await Late.SeenAsync(night.Group.Access, night.Night, Cancellation));
+        Assert.Null((await App.ViewAsync(night.Group, night.Night)).Overrides.Gone);
+    }
+
+    [Fact]
+    public async Task What_was_chosen_stands_through_other_answers_and_other_numbers_of_another_host()
+    {
+        var night = await LateCompanionsAsync();
+        var rescue = (await ViewAsync(night)).Options.All.OfType<RescueOption>().Single();
+        await ChooseAsync(night, rescue);
+
+        await App.AnswerAsync(night.Link, Answers.Coming(revision: 2));
+        await App.Nights.OverruleAsync(night.Group.Access, night.Night, overrides => overrides.With(Overridable.SaucePerPieGrams, 90), Cancellation);
+        var meanwhile = await ViewAsync(night);
+        await UntilPlannedAsync(night.Night);
+
+        // Not needed any more, it is still the host's to take back.
+        Assert.Equal(rescue.Dough, meanwhile.Night.Late!.Rescue);
+        var after = await ViewAsync(night);
+        Assert.Equal(rescue.Dough, after.Night.Late!.Rescue);
+        Assert.Equal(rescue.Dough.MixAt, after.Plan!.Rescue!.MixAt);
     }
 
     [Fact]
@@ -114,6 +158,13 @@ public sealed class LateDeskTests(ClassDatabase database) : PlannerTest(database
 
         await Assert.ThrowsAsync<RightMissingException>(() => Late.ChooseAsync(guest, night.Night, course, Cancellation));
         await Assert.ThrowsAsync<RightMissingException>(() => Late.TakeBackAsync(guest, night.Night, LateChoice.Course, Cancellation));
+    }
+
+    private async Task MoveAsync(GuestNight night, int hours)
+    {
+        var view = await App.ViewAsync(night.Group, night.Night);
+        Assert.IsType<NightResult.Kept>(await App.Nights.ChangeNightAsync(
+            night.Group.Access, night.Night, view.Facts with { ServeAt = view.Facts.ServeAt.PlusHours(hours) }, view.Version, Cancellation));
     }
 
     private Task<LateResult> ChooseAsync(GuestNight night, LateOption option) =>

@@ -39,12 +39,25 @@ public sealed class WaitingListTests(ClassDatabase database) : MessagesTest(data
 
         var seen = await LookAsync(group, night, guests[2]);
 
-        Assert.Equal((new TableView(2, 0, 2), null, 2), (seen.Table, seen.Address, seen.Others.Heads));
+        Assert.Equal((new TableView(2, 0, 2, HasSeat: false), null, 2), (seen.Table, seen.Address, seen.Others.Heads));
         Assert.Equal(Presence.Undecided, seen.Calendar.Presence);
         var snapshot = await SnapshotAsync(group, night);
         Assert.Equal(2, snapshot.Guests.Count);
         Assert.DoesNotContain(snapshot.Guests, guest => guest.Id == guests[1].ToString());
         Assert.Equal(2, (await Sending.Nights.NightsAsync(group.Access, Cancellation)).Single(line => line.Id == night).Coming);
+    }
+
+    [Fact]
+    public async Task Hosts_read_on_their_own_link_that_they_sit_and_others_that_the_table_is_full()
+    {
+        var (group, night, guests) = await NightAsync(2);
+        await MoveAsync(group, night, facts => facts with { Seats = 2 });
+        await SayAsync(group, night, guests[0], Answers.Coming());
+        var host = (await Sending.ViewAsync(group, night)).Guests.Single(row => row.IsHost);
+
+        Assert.True((await LookAsync(group, night, host.Id)).Table!.HasSeat);
+        Assert.True((await LookAsync(group, night, guests[0])).Table!.HasSeat);
+        Assert.Equal(new TableView(2, 0, null, HasSeat: false), (await LookAsync(group, night, guests[1])).Table);
     }
 
     [Fact]
@@ -162,6 +175,36 @@ public sealed class WaitingListTests(ClassDatabase database) : MessagesTest(data
         await DeliverAsync();
 
         Assert.Empty(Sent(night));
+    }
+
+    [Fact]
+    public async Task A_seat_that_becomes_free_in_the_night_is_theirs_at_once_and_told_in_the_morning()
+    {
+        var (group, night, guests) = await FullAsync(seats: 2, waiting: 1);
+        Clock.Reset(Instant.FromUtc(2026, 12, 10, 22, 30));
+        await SayAsync(group, night, guests[0], Answers.NotComing(revision: 1));
+        await DeliverAsync();
+        Assert.Null((await Sending.InvitedAsync(group, night, guests[1])).WaitingPlace);
+        Assert.Empty(Sent(night));
+
+        Clock.Reset(Instant.FromUtc(2026, 12, 11, 9, 0));
+        await DeliverAsync();
+        Assert.Equal(["Seat guest2"], Sent(night));
+    }
+
+    [Fact]
+    public async Task A_night_called_off_while_a_seat_waits_for_the_morning_is_told_at_once()
+    {
+        var (group, night, guests) = await FullAsync(seats: 2, waiting: 1);
+        Clock.Reset(Instant.FromUtc(2026, 12, 10, 22, 30));
+        await SayAsync(group, night, guests[0], Answers.NotComing(revision: 1));
+        await DeliverAsync();
+        Clock.AdvanceMinutes(1);
+        await Sending.Nights.CancelAsync(group.Access, night, Cancellation);
+
+        await DeliverAsync();
+
+        Assert.Equal(["Cancellation guest2"], Sent(night));
     }
 
     [Fact]

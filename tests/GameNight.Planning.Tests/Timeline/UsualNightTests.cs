@@ -41,6 +41,31 @@ public class UsualNightTests
     }
 
     [Theory]
+    [InlineData(4)]
+    [InlineData(7)]
+    [InlineData(9)]
+    [InlineData(12)]
+    public void Answers_close_on_a_half_hour_at_or_before_the_shopping(int pies)
+    {
+        var request = Evening.Usual.WithPies(pies) with { MixAt = Evening.On(-2, 18, 47) };
+        var timeline = request.Plan(Effort.Quick);
+
+        var (close, shopping) = (timeline.AnswerBy!.Value, timeline.Step("shop").Start);
+        Assert.Equal(0, close.ToUnixTimeSeconds() % 1800);
+        Assert.InRange(shopping - close, Duration.Zero, Duration.FromMinutes(29));
+        Assert.NotEqual(0, shopping.ToUnixTimeSeconds() % 1800);
+    }
+
+    [Fact]
+    public void Answers_do_not_close_before_the_moment_of_planning()
+    {
+        var shopping = Evening.On(-2, 17, 44);
+
+        Assert.Equal(shopping, HostTimeline.AnswersClose(shopping, Evening.Usual with { Now = Evening.On(-2, 17, 40) }));
+        Assert.Equal(Evening.On(-2, 17, 30), HostTimeline.AnswersClose(shopping, Evening.Usual with { Now = Evening.On(-2, 17, 30) }));
+    }
+
+    [Theory]
     [MemberData(nameof(Efforts))]
     public void Leaves_a_breather_before_shaping_and_a_little_slack_before_the_oven(int slices)
     {

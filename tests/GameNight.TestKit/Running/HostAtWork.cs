@@ -278,5 +278,8 @@ public sealed class HostAtWork : IAsyncDisposable
     {
         public Task<CarryResult> CarryAsync(Letter letter, CancellationToken cancellation) =>
             throw new InvalidOperationException("Only the app sends.");
+
+        public Task<CarryResult> CarryAsync(QuestionLetter letter, CancellationToken cancellation) =>
+            throw new InvalidOperationException("Only the app sends.");
     }
 }

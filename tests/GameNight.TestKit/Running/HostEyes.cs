@@ -57,7 +57,8 @@ public static class HostEyes
             asked.Add((await desk.QuestionAsync(access, question.Id, cancellation))!.Asked);
         }
 
-        return JsonSerializer.Serialize(new { seen, planned?.Names, planned?.Items, titles, asked }, Options);
+        var people = await services.GetRequiredService<GuestListDesk>().GuestsAsync(access, cancellation);
+        return JsonSerializer.Serialize(new { seen, people, planned?.Names, planned?.Items, titles, asked }, Options);
     }
 
     private static JsonSerializerOptions Readable()

@@ -125,10 +125,30 @@ public sealed class MailWriterTests
         Assert.Contains("4 Elm Street", text, StringComparison.Ordinal);
     }
 
-    /// <summary>Written, and read again as a mail server would get it.</summary>
-    private static MimeMessage Read(Letter letter, Uri? address = null)
+    [Fact]
+    public void A_question_says_which_evenings_and_by_when_and_another_link_is_another_mail()
     {
-        var mail = new MailWriter(new MailboxAddress("GameNight", "night@example.org"), address ?? Address).Write(letter, SomeLetter.Now);
+        var letter = SomeLetter.Question();
+
+        var mail = Sent(Writer().Write(letter, SomeLetter.Now));
+
+        var text = mail.TextBody!.ReplaceLineEndings("\n");
+        Assert.Equal("Which evening? Pizza & <tiles>", mail.Subject);
+        Assert.Contains("Saturday, 12 December, 20:30 (Europe/Berlin time)\nSaturday, 19 December, 20:30 (Europe/Berlin time)", text, StringComparison.Ordinal);
+        Assert.Contains($"https://night.example/d/{new string('d', 43)}", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("<tiles>", mail.HtmlBody!, StringComparison.Ordinal);
+        Assert.Equal($"<https://night.example/u/{new string('u', 43)}>", mail.Headers[HeaderId.ListUnsubscribe]);
+        Assert.Equal($"{letter.Id}.2@example.org", mail.MessageId);
+        Assert.DoesNotContain(mail.BodyParts, part => part.ContentType.MimeType == "text/calendar");
+    }
+
+    private static MailWriter Writer(Uri? address = null) => new(new MailboxAddress("GameNight", "night@example.org"), address ?? Address);
+
+    private static MimeMessage Read(Letter letter, Uri? address = null) => Sent(Writer(address).Write(letter, SomeLetter.Now));
+
+    /// <summary>Written, and read again as a mail server would get it.</summary>
+    private static MimeMessage Sent(MimeMessage mail)
+    {
         using var wire = new MemoryStream();
         mail.WriteTo(new FormatOptions { NewLineFormat = NewLineFormat.Dos }, wire);
         wire.Position = 0;

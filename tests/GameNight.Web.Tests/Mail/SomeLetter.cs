@@ -37,5 +37,10 @@ internal static class SomeLetter
         kind == MessageKind.Change,
         Instant.FromUtc(2026, 12, 11, 10, 0));
 
+    /// <summary>The question for a date, to the same guest.</summary>
+    public static QuestionLetter Question() => new(
+        AskedGuestId.New(), 2, "rui@example.org", "Rui", "Thursday table", "Inês", "Pizza & <tiles>",
+        [new(2026, 12, 12, 20, 30), new(2026, 12, 19, 20, 30)], "Europe/Berlin", new(2026, 12, 8, 20, 0), Link('d'), Link('u'));
+
     private static LinkToken Link(char letter) => LinkToken.TryParse(new string(letter, LinkToken.Length))!.Value;
 }

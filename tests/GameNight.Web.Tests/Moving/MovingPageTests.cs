@@ -170,8 +170,10 @@ public class MovingPageTests(SharedApp site)
     [Fact]
     public async Task Lists_come_down_as_files_without_must_nots_and_notes()
     {
-        var invited = await site.InviteAsync("=Rui+1");
-        await (await invited.OpenAsync()).SendAsync(Cancellation, ("presence", "Coming"), ("consent", "on"), ("note", "never in a list"));
+        var invited = await site.InviteAsync("=Rui+1", facts => facts with { Seats = 1 });
+        await invited.Host.HouseholdAsync("Lane house", [invited.Guest], Cancellation);
+        await (await invited.OpenAsync()).SendAsync(
+            Cancellation, ("presence", "Coming"), ("consent", "on"), ("note", "never in a list"), ("comes", "20:30"));
         using var host = await HostAsync();
         var group = invited.Host.Group.Value;
 
@@ -186,6 +188,9 @@ public class MovingPageTests(SharedApp site)
 
         var text = await guests.TextAsync();
         Assert.Contains("\r\n'=Rui+1,", text, StringComparison.Ordinal);
+        Assert.Contains("comes at,leaves at,place on the waiting list,household,for one night only", text, StringComparison.Ordinal);
+        Assert.Contains(",20:30,,1,Lane house,no", text, StringComparison.Ordinal);
+        Assert.Contains(",Lane house,no", await people.TextAsync(), StringComparison.Ordinal);
         Assert.DoesNotContain("never in a list", text, StringComparison.Ordinal);
         Assert.Contains("'=Rui+1", await people.TextAsync(), StringComparison.Ordinal);
         Assert.StartsWith("night,served,time zone", await past.TextAsync(), StringComparison.Ordinal);

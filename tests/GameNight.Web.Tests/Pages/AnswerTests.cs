@@ -61,35 +61,32 @@ public class AnswerTests(SharedApp site)
     }
 
     [Fact]
-    public async Task Made_from_an_older_state_is_not_kept_before_the_newer_one_was_seen()
+    public async Task From_two_devices_the_last_counts_at_once_and_both_are_told_what_gave_way()
     {
         var invited = await site.InviteAsync();
         var (phone, laptop) = (await invited.OpenAsync(), await invited.OpenAsync());
-        await phone.SendAsync(Cancellation, ("presence", "NotComing"));
+        var onPhone = await phone.SendAsync(Cancellation, ("presence", "NotComing"), ("hunger", "Less"));
 
-        var refused = await laptop.SendAsync(
+        var sent = await laptop.SendAsync(
             Cancellation, ("presence", "Coming"), ("companion2", "Teen"), ("consent", "on"), ("note", "typed on the laptop"));
 
-        var document = await refused.DocumentAsync();
-        Assert.Equal(HttpStatusCode.Conflict, refused.StatusCode);
-        Assert.Contains("Another answer arrived meanwhile: not coming.", await refused.TextAsync(), StringComparison.Ordinal);
-        Assert.True(document.QuerySelector("input[name=presence][value=Coming]")!.HasAttribute("checked"));
-        Assert.Equal("typed on the laptop", document.QuerySelector("#note")!.TextContent);
-        Assert.True(document.QuerySelector("#companion2 option[value=Teen]")!.HasAttribute("selected"));
-        Assert.Equal(Presence.NotComing, (await invited.SeenByHostAsync()).Answer!.Presence);
+        Assert.Equal(HttpStatusCode.SeeOther, sent.StatusCode);
+        Assert.Equal((Presence.Coming, "typed on the laptop"), ((await invited.SeenByHostAsync()).Answer!.Presence, (await invited.SeenByHostAsync()).Note));
+        var told = await invited.App.Client.GetStringAsync(sent.Headers.Location, Cancellation);
+        Assert.Contains("Your answer is kept", told, StringComparison.Ordinal);
+        Assert.Contains("Whether you come: not coming before, coming, with 1 along now", told, StringComparison.Ordinal);
+        Assert.Contains("Hunger: less than usual before, as usual now", told, StringComparison.Ordinal);
 
-        var again = await invited.App.Client.PostAsync(
-            invited.Link,
-            new FormUrlEncodedContent(
-            [
-                new("key", document.QuerySelector("input[name=key]")!.GetAttribute("value")),
-                new("revision", document.QuerySelector("input[name=revision]")!.GetAttribute("value")),
-                new("presence", "Coming"),
-            ]),
-            Cancellation);
+        // The phone at its next look, by either address.
+        foreach (var address in new[] { onPhone.Headers.Location!.ToString(), invited.Link })
+        {
+            var next = await invited.App.Client.GetStringAsync(address, Cancellation);
+            Assert.Contains("Whether you come: not coming before", next, StringComparison.Ordinal);
+            Assert.DoesNotContain("Your answer is kept", next, StringComparison.Ordinal);
+        }
 
-        Assert.Equal(HttpStatusCode.SeeOther, again.StatusCode);
-        Assert.Equal(Presence.Coming, (await invited.SeenByHostAsync()).Answer!.Presence);
+        await (await invited.OpenAsync()).SendAsync(Cancellation, ("presence", "Coming"));
+        Assert.DoesNotContain("Whether you come:", (await invited.OpenAsync()).Html, StringComparison.Ordinal);
     }
 
     [Fact]

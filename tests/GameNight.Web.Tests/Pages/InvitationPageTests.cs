@@ -29,10 +29,27 @@ public class InvitationPageTests(SharedApp site)
         var invited = await site.InviteAsync();
         var page = await invited.OpenAsync();
         Assert.DoesNotContain("Rua das Flores", page.Html, StringComparison.Ordinal);
+        Assert.Contains("The address is shown here to those who come.", page.Html, StringComparison.Ordinal);
 
         await page.SendAsync(Cancellation, ("presence", "Coming"));
 
         Assert.Contains("Rua das Flores 7", (await invited.OpenAsync()).Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Carries_the_moment_for_a_reader_whose_own_clock_differs()
+    {
+        var invited = await site.InviteAsync();
+
+        var document = await (await invited.App.Client.GetAsync(invited.Link, Cancellation)).DocumentAsync();
+        var own = document.QuerySelector("[data-moment]")!;
+
+        Assert.True(own.HasAttribute("hidden"));
+        Assert.Equal("{0} in {1}", own.GetAttribute("data-text"));
+        Assert.EndsWith("Z", own.GetAttribute("data-moment"), StringComparison.Ordinal);
+        Assert.Contains(" in Asia/Tokyo", await invited.App.Client.GetStringAsync($"{invited.Link}?zone=Asia/Tokyo", Cancellation), StringComparison.Ordinal);
+        Assert.Contains(
+            "The time zone Nowhere is not known", await invited.App.Client.GetStringAsync($"{invited.Link}?zone=Nowhere", Cancellation), StringComparison.Ordinal);
     }
 
     [Fact]

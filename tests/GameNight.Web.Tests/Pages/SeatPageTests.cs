@@ -79,7 +79,9 @@ public class SeatPageTests(SharedApp site)
         var (seated, waiting) = (await TextAsync(app, sits), await TextAsync(app, waits));
         Assert.Contains("You have a seat at the table.", seated, StringComparison.Ordinal);
         Assert.DoesNotContain("waiting list", seated, StringComparison.OrdinalIgnoreCase);
-        Assert.Contains("you are on the waiting list, at place 1.", waiting, StringComparison.Ordinal);
+        Assert.Contains("you are on the waiting list, at place 1,", waiting, StringComparison.Ordinal);
+        Assert.Contains("Look at this page again: it tells you so.", waiting, StringComparison.Ordinal);
+        Assert.DoesNotContain("a message does", waiting, StringComparison.Ordinal);
         Assert.DoesNotContain("Rua das Flores", waiting, StringComparison.Ordinal);
         Assert.Contains("Played: Lantern lanes (2 to 4 players)", waiting, StringComparison.Ordinal);
 

@@ -3,6 +3,7 @@ using GameNight.Nights.Records;
 using GameNight.Planning;
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Guests;
+using GameNight.Planning.Quantities;
 using GameNight.TestKit;
 using GameNight.TestKit.Nights;
 using GameNight.Web.Host.Plan;
@@ -76,7 +77,7 @@ public class ForecastPanelTests : BunitContext
         var rows = panel.FindAll(".late-options li");
         foreach (var (option, row) in options.All.OrderBy(option => option is RedivideOption).Zip(rows))
         {
-            Assert.Contains(LateOptionText.Outlook(option.Outlook), row.TextContent, StringComparison.Ordinal);
+            Assert.Contains(LateOptionText.Outlook(option), row.TextContent, StringComparison.Ordinal);
         }
 
         panel.FindAll("button")[0].Click();
@@ -97,6 +98,42 @@ public class ForecastPanelTests : BunitContext
             standing.QuerySelectorAll("li > p:first-child").Select(row => row.TextContent));
         standing.QuerySelectorAll("button")[1].Click();
         Assert.Equal(LateChoice.Course, back);
+    }
+
+    [Fact]
+    public void What_was_chosen_stays_on_the_page_while_the_plan_is_redone()
+    {
+        var (_, plan) = Late(5, 9);
+        var panel = Options(LateOptions.None, plan, new LateChoices(Rescue: Rescue(2)), with => with.Add(p => p.IsBeingRedone, true));
+
+        Assert.Contains("A rescue dough for 2 pies", panel.Find(".late-options li").TextContent, StringComparison.Ordinal);
+        Assert.Single(panel.FindAll("h2"));
+        Assert.DoesNotContain("enough pies without it", panel.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_rescue_dough_that_is_not_needed_any_more_says_so_and_stays()
+    {
+        var (_, plan) = Late(9, 3);
+        var panel = Options(LateOptions.None, plan, new LateChoices(Rescue: Rescue(1)));
+
+        Assert.Contains("enough pies without it", panel.Find(".late-options li").TextContent, StringComparison.Ordinal);
+        Assert.Single(panel.FindAll("button"));
+    }
+
+    [Fact]
+    public void What_went_is_told_with_its_reason_until_it_is_read()
+    {
+        var isRead = false;
+        var gone = new LetGo(new LateChoices(Rescue: Rescue(2), Course: AppetiteTaken.Some), LetGoCause.NightMoved, NightBuilder.Now);
+        var notice = Render<LetGoNotice>(with => with
+            .Add(p => p.Gone, gone).Add(p => p.Words, new LateOptionText(Plans.Zone, Measures.Metric)).Add(p => p.Now, new Share(0.2))
+            .Add(p => p.Seen, EventCallback.Factory.Create(this, () => isRead = true)));
+
+        Assert.Contains("The night was moved", notice.Markup, StringComparison.Ordinal);
+        Assert.StartsWith("A rescue dough for 2 pies, to be mixed", notice.Find("li").TextContent, StringComparison.Ordinal);
+        notice.Find("button").Click();
+        Assert.True(isRead);
     }
 
     [Fact]
@@ -123,9 +160,12 @@ public class ForecastPanelTests : BunitContext
         Render<LateOptionsPanel>(with =>
         {
             with.Add(p => p.Options, options).Add(p => p.Words, new LateOptionText(Plans.Zone, Measures.Metric))
-                .Add(p => p.Chosen, chosen).Add(p => p.RunOutChance, plan.Pies.Chosen.RunOutChance);
+                .Add(p => p.Chosen, chosen).Add(p => p.Pies, plan.Pies);
             more?.Invoke(with);
         });
+
+    private static RescueDough Rescue(int balls) =>
+        new(new PieCount(balls), NightBuilder.Now + Duration.FromDays(2), NightBuilder.Now + Duration.FromDays(2) + Duration.FromHours(2));
 
     private static (LateOptions Options, NightPlan Plan) Late(int then, int now)
     {

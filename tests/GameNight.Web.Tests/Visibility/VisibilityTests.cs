@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using GameNight.Nights.Records;
 using GameNight.Planning.Appetite;
 using GameNight.TestKit.Running;
@@ -73,7 +75,14 @@ public sealed class VisibilityTests(SharedApp site)
         var link = await host.LinkAsync(night, guest, Cancellation);
         await SendAsync(
             app, link, ("presence", "Coming"), ("consent", "on"), ("note", "Marked note, between us"), ("must0-Lupin", "a"),
-            ($"like-{wish}", "Never"));
+            ($"like-{wish}", "Never"), ("comes", "20:30"));
+        await app.Client.PostAsync(
+            $"{link}/messages", new FormUrlEncodedContent([new("address", "marked@example.org"), new("consent", "on")]), Cancellation);
+        var contact = await (await app.Client.GetAsync($"{link}/messages", Cancellation)).DocumentAsync();
+        var full = await host.OpenNightAsync([guest, other], Cancellation, facts => facts with { Seats = 1 });
+        var (waits, waitsToo) = (await host.LinkAsync(full, guest, Cancellation), await host.LinkAsync(full, other, Cancellation));
+        await SendAsync(app, waits, ("presence", "Coming"));
+        await SendAsync(app, waitsToo, ("presence", "Coming"));
         await SendAsync(app, await host.LinkAsync(night, open, Cancellation), ("presence", "Coming"), ("showsName", "on"));
         var otherLink = await host.LinkAsync(night, other, Cancellation);
         var former = otherLink;
@@ -92,17 +101,22 @@ public sealed class VisibilityTests(SharedApp site)
         var document = await page.DocumentAsync();
         var texts = new Dictionary<string, string>
         {
-            ["owner"] = await host.SeenByAsync(night, HostRole.Owner, seesNotes: true, Cancellation),
-            ["notesCoHost"] = await host.SeenByAsync(night, HostRole.Organiser, seesNotes: true, Cancellation),
-            ["coHost"] = await host.SeenByAsync(night, HostRole.Cook, seesNotes: false, Cancellation),
-            ["otherGroup"] = await host.SeenByStrangerAsync(night, Cancellation),
-            ["self"] = Filled(document) + link + Filled(asked) + Said(asked) + dateLink,
-            ["otherGuest"] = await TextAsync(app, otherLink, $"{otherLink}/night.ics", otherDate),
+            ["owner"] = await SeenByAsync(HostRole.Owner, seesNotes: true),
+            ["notesCoHost"] = await SeenByAsync(HostRole.Organiser, seesNotes: true),
+            ["coHost"] = await SeenByAsync(HostRole.Cook, seesNotes: false),
+            ["otherGroup"] = await host.SeenByStrangerAsync(night, Cancellation) + await host.SeenByStrangerAsync(full, Cancellation),
+            ["self"] = Filled(document) + link + Filled(asked) + Said(asked) + dateLink + Arrival(document)
+                + contact.QuerySelector("#address")!.GetAttribute("value") + await PlaceAsync(app, waits),
+            ["otherGuest"] = await TextAsync(app, otherLink, $"{otherLink}/night.ics", $"{otherLink}/messages", otherDate, waitsToo)
+                + await PlaceAsync(app, waitsToo),
             ["formerLink"] = await TextAsync(app, former, $"{former}/night.ics"),
             ["anonymous"] = await TextAsync(
                 app, "/", "/sign-in", "/first", "/i/unknown", $"/g/{host.Group}", $"/g/{host.Group}/n/{night}", "/health/ready"),
             ["preview"] = $"{document.Title} {string.Join(' ', document.QuerySelectorAll("meta").Select(meta => meta.GetAttribute("content")))} {page.Headers}",
         };
+        async Task<string> SeenByAsync(HostRole right, bool seesNotes) =>
+            await host.SeenByAsync(night, right, seesNotes, Cancellation) + await host.SeenByAsync(full, right, seesNotes, Cancellation);
+
         return new Seen(texts, new Dictionary<string, string>
         {
             ["name"] = name,
@@ -119,11 +133,24 @@ public sealed class VisibilityTests(SharedApp site)
             ["fellow"] = "Fellowina",
             ["fellowNote"] = "Fellow note",
             ["link"] = link["/i/".Length..],
+            ["mail"] = "marked@example.org",
+            ["place"] = "\"waitingPlace\":1",
+            ["arrival"] = "\"comesAtMinute\":1230",
             ["question"] = "Marked evening",
             ["said"] = $"\"{said}\":\"atAPinch\"",
             ["dateLink"] = dateLink["/d/".Length..],
         });
     }
+
+    /// <summary>When the form says that the guest comes, as hosts are handed it.</summary>
+    private static string Arrival(AngleSharp.Html.Dom.IHtmlDocument page) =>
+        page.QuerySelector("input[name=comes][checked]")?.GetAttribute("value") is { Length: 5 } time
+            ? $"\"comesAtMinute\":{(60 * int.Parse(time[..2], CultureInfo.InvariantCulture)) + int.Parse(time[3..], CultureInfo.InvariantCulture)}"
+            : "";
+
+    /// <summary>The place in line that a guest reads, as hosts are handed it.</summary>
+    private static async Task<string> PlaceAsync(RunningApp app, string link) =>
+        $"\"waitingPlace\":{Regex.Match(await app.Client.GetStringAsync(link, Cancellation), "at place ([0-9]+)").Groups[1].Value}";
 
     /// <summary>What the guest reads, with what their form holds: ticked boxes and chosen likings by name.</summary>
     private static string Filled(AngleSharp.Html.Dom.IHtmlDocument page) => page.Body!.TextContent + string.Join(' ', page

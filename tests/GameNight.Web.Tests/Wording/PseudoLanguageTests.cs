@@ -1,6 +1,7 @@
 using AngleSharp.Html.Parser;
 using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
+using GameNight.Nights.Messages;
 using GameNight.Nights.Records;
 using GameNight.Planning;
 using GameNight.Planning.Appetite;
@@ -22,6 +23,10 @@ public sealed class PseudoLanguageTests : InWideLetters
 {
     protected override IReadOnlyList<string> Given =>
         ["Rui", "Board night", "Thursday table", "Inês", "Europe/Lisbon", "Rua do Forno 3", "olives", "Mushrooms", "no nuts at all", "Tomma", "Marek", "Europe/Berlin", "guest-1"];
+
+    private static readonly ReplacedAnswer ReplacedBefore = new(
+        new AnswerFacts(Presence.NotComing, true, Hunger.Less, [], new Dictionary<string, Liking>(), ComesAtMinute: 1230),
+        Instant.FromUtc(2026, 12, 8, 16, 0));
 
     private static readonly MovedSince AMove = new(
         new LocalDateTime(2026, 12, 3, 19, 0), "Europe/Berlin", new LocalDateTime(2026, 12, 10, 19, 0), "Europe/Lisbon", false);
@@ -65,6 +70,9 @@ public sealed class PseudoLanguageTests : InWideLetters
         var invitation = AnInvitation(hasAnswered, isAfterCommitment) with
         {
             IsCancelled = isCancelled,
+            AddressIsWithheld = !hasAnswered,
+            TakesMail = hasAnswered,
+            Replaced = hasAnswered ? ReplacedBefore : null,
             Moved = hasMoved ? AMove : null,
         };
 
@@ -74,7 +82,8 @@ public sealed class PseudoLanguageTests : InWideLetters
             [nameof(InvitationPage.Form)] = AnswerForm.Of(invitation),
             [nameof(InvitationPage.Token)] = "token",
             [nameof(InvitationPage.LookBack)] = hasAnswered ? "token" : null,
-        }));
+            [nameof(InvitationPage.Zone)] = hasAnswered ? "Europe/Berlin" : "",
+        }, carriesMail: !isAfterCommitment));
     }
 
     [Theory]
@@ -86,10 +95,11 @@ public sealed class PseudoLanguageTests : InWideLetters
         Assert.Equal(foreign, PseudoLanguage.Foreign(shown, ["Rui"]));
 
     /// <summary>What a page shows or reads out.</summary>
-    private static async Task<string> ShownAsync<TPage>(Dictionary<string, object?> parameters)
+    private static async Task<string> ShownAsync<TPage>(Dictionary<string, object?> parameters, bool carriesMail = false)
         where TPage : IComponent
     {
-        await using var services = new ServiceCollection().AddLogging().BuildServiceProvider();
+        await using var services = new ServiceCollection().AddLogging()
+            .AddSingleton<IMessageCarrier>(new Carries(carriesMail)).BuildServiceProvider();
         await using var renderer = new HtmlRenderer(services, services.GetRequiredService<ILoggerFactory>());
         var html = await renderer.Dispatcher.InvokeAsync(async () =>
             (await renderer.RenderComponentAsync<TPage>(ParameterView.FromDictionary(parameters))).ToHtmlString());
@@ -134,9 +144,16 @@ public sealed class PseudoLanguageTests : InWideLetters
         hasAnswered,
         hasAnswered ? new WishFacts(Hunger.More, new Dictionary<string, Liking>(), DietaryNeeds.None) : null,
         !isAfterCommitment,
-        new TableView(8, 0, hasAnswered ? 2 : null),
+        new TableView(8, 0, hasAnswered ? 2 : null, HasSeat: false),
         new Played("Board night", new PlayersWanted(2, 4)),
         hasAnswered ? SaidBy.Host : null,
         [new HouseholdFellow(GuestId.New(), "Tomma")],
         null);
+
+    private sealed record Carries(bool CanCarry) : IMessageCarrier
+    {
+        public Task<CarryResult> CarryAsync(Letter letter, CancellationToken cancellation) => throw new NotSupportedException();
+
+        public Task<CarryResult> CarryAsync(QuestionLetter letter, CancellationToken cancellation) => throw new NotSupportedException();
+    }
 }

@@ -24,6 +24,8 @@ internal sealed class AskedGuestConfiguration : IEntityTypeConfiguration<AskedGu
         builder.HasKey(asked => new { asked.GroupId, asked.ChoiceId, asked.GuestId });
         builder.HasIndex(asked => new { asked.GroupId, asked.Id }).IsUnique();
         builder.Property(asked => asked.Answers).IsDocument();
+        builder.Property(asked => asked.EarlierKeys).IsDocument().HasDefaultValueSql("'[]'");
+        builder.Property(asked => asked.Replaced).IsDocument();
         builder.Property(asked => asked.Revision).IsConcurrencyToken();
         builder.HasOne<DateChoice>().WithMany()
             .HasForeignKey(asked => new { asked.GroupId, asked.ChoiceId }).OnDelete(DeleteBehavior.Cascade);

@@ -39,6 +39,8 @@ internal sealed class AnswerConfiguration : IEntityTypeConfiguration<Answer>
         builder.ToTable("answers");
         builder.HasKey(answer => new { answer.GroupId, answer.NightId, answer.GuestId });
         builder.Property(answer => answer.Facts).IsDocument();
+        builder.Property(answer => answer.EarlierKeys).IsDocument().HasDefaultValueSql("'[]'");
+        builder.Property(answer => answer.Replaced).IsDocument();
         builder.Property(answer => answer.Revision).IsConcurrencyToken();
         builder.Ignore(answer => answer.Counted);
         builder.Ignore(answer => answer.IsWaiting);

@@ -41,6 +41,13 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("answered_at");
 
+                    b.Property<string>("EarlierKeys")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("earlier_keys")
+                        .HasDefaultValueSql("'[]'");
+
                     b.Property<string>("Facts")
                         .IsRequired()
                         .HasColumnType("jsonb")
@@ -53,6 +60,10 @@ namespace GameNight.Nights.Storage.Migrations
                     b.Property<Guid>("LastKey")
                         .HasColumnType("uuid")
                         .HasColumnName("last_key");
+
+                    b.Property<string>("Replaced")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("replaced");
 
                     b.Property<int>("Revision")
                         .IsConcurrencyToken()
@@ -100,6 +111,13 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("disowned_at");
 
+                    b.Property<string>("EarlierKeys")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("earlier_keys")
+                        .HasDefaultValueSql("'[]'");
+
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid")
                         .HasColumnName("id");
@@ -119,6 +137,28 @@ namespace GameNight.Nights.Storage.Migrations
                     b.Property<int>("LinkGeneration")
                         .HasColumnType("integer")
                         .HasColumnName("link_generation");
+
+                    b.Property<Instant?>("MailAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("mail_at");
+
+                    b.Property<string>("MailFault")
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasColumnName("mail_fault");
+
+                    b.Property<string>("MailState")
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasColumnName("mail_state");
+
+                    b.Property<int>("MailTries")
+                        .HasColumnType("integer")
+                        .HasColumnName("mail_tries");
+
+                    b.Property<string>("Replaced")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("replaced");
 
                     b.Property<int>("Revision")
                         .IsConcurrencyToken()

@@ -1,6 +1,7 @@
 using System.Globalization;
 using GameNight.Nights.Dates;
 using GameNight.Nights.Records;
+using GameNight.Planning.Dates;
 using GameNight.Web.Wording.Texts;
 using NodaTime;
 using NodaTime.Text;
@@ -27,6 +28,9 @@ public sealed class DateDraftForm
 
     /// <summary>Where the evenings that were read last stand on the page.</summary>
     private List<int> _places = [];
+
+    /// <summary>Why evenings cannot be held as things stand, by what is typed; a host may ask for them all the same.</summary>
+    private IReadOnlyDictionary<(string Date, string Time), string> _hints = new Dictionary<(string, string), string>();
 
     public string Title { get; set; } = "";
     public string Zone { get; set; } = "";
@@ -73,6 +77,24 @@ public sealed class DateDraftForm
         form.Needed.UnionWith(view.Asked.Where(row => row.IsNeeded).Select(row => row.Id));
         return form;
     }
+
+    /// <summary>Shows what stands in the way of the evenings that were read last.</summary>
+    /// <returns>True when some of it was not on the page yet: then the host looks at it before anything is asked.</returns>
+    public bool Warns(DateChoiceFacts facts, IReadOnlyDictionary<LocalDateTime, IReadOnlyList<DateObstacle>> obstacles)
+    {
+        var before = _hints;
+        _hints = facts.Options
+            .Select((option, index) => (Typed: Evenings[_places[index]], Obstacles: obstacles.GetValueOrDefault(option) ?? []))
+            .Where(row => row.Obstacles.Count > 0)
+            .ToDictionary(
+                row => (row.Typed.Date, row.Typed.Time),
+                row => string.Join(' ', row.Obstacles.Select(obstacle => Wording.Phrase.Fill(
+                    DatePages.CannotBe, Wording.DateText.Say(obstacle, facts.Zone, new Dictionary<string, string>())))));
+        return _hints.Any(hint => before.GetValueOrDefault(hint.Key) != hint.Value);
+    }
+
+    /// <returns>Null where nothing stands in the way, and for what was typed since.</returns>
+    public string? HintOf(TypedEvening evening) => _hints.GetValueOrDefault((evening.Date, evening.Time));
 
     /// <summary>Another evening, at the time of the last one.</summary>
     public void OneMore(LocalTime? usual = null) => Evenings.Add(new TypedEvening

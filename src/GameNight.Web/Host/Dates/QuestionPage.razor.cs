@@ -140,6 +140,12 @@ public partial class QuestionPage
         await LoadAsync(access);
     });
 
+    private Task SendLinksAsync() => WorkAsync(async access =>
+    {
+        await Desk.SendLinksAsync(access, _view!.Id, Closed);
+        await LoadAsync(access);
+    });
+
     private async Task ShowLinkAsync(AskedLine guest)
     {
         var address = new Uri(Options.PublicAddress.Length > 0 ? Options.PublicAddress : Navigation.BaseUri);
