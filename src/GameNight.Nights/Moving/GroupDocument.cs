@@ -48,7 +48,8 @@ internal sealed record MenuPart(
     Composition Composition,
     int Order,
     bool IsOffered,
-    double? WaterShare = null);
+    double? WaterShare = null,
+    PantryStock? Stock = null);
 
 /// <param name="Name">Empty for a former guest.</param>
 internal sealed record GuestPart(
@@ -69,8 +70,9 @@ internal sealed record NightPart(
     BakeLogPart? BakeLog,
     IReadOnlyList<DoughReading>? Readings = null);
 
+/// <param name="Served">How near the plan came to the best they could have had, 0 to 1; null where nobody knows.</param>
 internal sealed record InvitedPart(
-    GuestId Guest, Instant? DisownedAt, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack);
+    GuestId Guest, Instant? DisownedAt, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack, double? Served = null);
 
 /// <param name="SaidBy">Null when the guest said it.</param>
 /// <param name="WaitingNumber">The order of the line for seats; null for who does not wait.</param>
@@ -83,7 +85,9 @@ internal sealed record AnswerPart(
 }
 
 /// <param name="Note">Readable; null when there is none or the exporting host may not read notes.</param>
-internal sealed record DietaryPart(IReadOnlyList<DietaryNeeds> Needs, string? Note, int ConsentedVersion, Instant ConsentedAt);
+/// <param name="Ruling">What a host made of the note.</param>
+internal sealed record DietaryPart(
+    IReadOnlyList<DietaryNeeds> Needs, string? Note, int ConsentedVersion, Instant ConsentedAt, NoteRuling? Ruling = null);
 
 internal sealed record LookBackPart(LookBackFacts Facts, Instant SavedAt);
 
