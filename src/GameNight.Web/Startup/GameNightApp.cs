@@ -6,6 +6,7 @@ using GameNight.Planning;
 using GameNight.Web.Account;
 using GameNight.Web.Api;
 using GameNight.Web.Guests;
+using GameNight.Web.Host.Pies;
 using GameNight.Web.Mail;
 using GameNight.Web.Moving;
 using GameNight.Web.Shell;
@@ -122,6 +123,7 @@ public static class GameNightApp
         app.MapContactPages();
         app.MapFeeds();
         app.MapMoving();
+        app.MapPieSharing();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>
             circuit.ContentSecurityFrameAncestorsPolicy = null);
     }
