@@ -32,10 +32,14 @@ public class ClashTests
     }
 
     [Fact]
-    public void Two_own_pies_on_one_pie_clash_with_the_number_of_pies()
+    public void Two_own_pies_that_share_nothing_clash_with_one_pie()
     {
+        var onlyMilk = AMenu.White with { Composition = AMenu.Of([Allergen.Milk], []) };
+        var onlyNuts = AMenu.Red with { Composition = AMenu.Of([Allergen.Nuts], []) };
+
         var clash = Only(ASplit.Night(
-            AMenu.With(4), 1, ASplit.Eater("rui", 5, ASplit.NoNutsNear), ASplit.Eater("ana", 5, new DietaryNeeds([], [], [Allergen.Milk]))));
+            new Menu([onlyMilk, onlyNuts, AMenu.NoCheese], 0, AMenu.Wheat), 1,
+            ASplit.Eater("ana", 3, ASplit.NoMilkNear), ASplit.Eater("rui", 3, ASplit.NoNutsNear)));
 
         Assert.Contains(clash.Nearest, rule => rule is { Rule: SplitRuleKind.NumberOfPies, Number: 2 });
         Assert.All(clash.Nearest, rule => Assert.False(rule.IsMustNot));
