@@ -63,6 +63,7 @@ public class HouseMenuTests(Site site)
         await Expect(host.Button("Look for a fairer one")).ToBeVisibleAsync(new() { Timeout = Soon });
         await host.CheckLooksAsync("pies-fairer");
         var download = await host.Page.RunAndWaitForDownloadAsync(() => host.Page.GetByText("Download the picture").ClickAsync());
+        await download.SaveAsAsync(Path.GetFullPath(Path.Combine(AppContext.BaseDirectory, "../../../screens/pies-picture.png")));
         var bytes = await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
         Assert.Equal("PNG"u8, bytes.AsSpan(1, 3));
 
