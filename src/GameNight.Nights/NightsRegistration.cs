@@ -75,6 +75,8 @@ public static class NightsRegistration
         services.AddSingleton(p => new AnswerDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>(),
             p.GetRequiredService<AnswerKeeping>(), p.GetRequiredService<Outbox>()));
+        services.AddSingleton(p => new NoteDesk(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new DoughDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<NightSnapshots>(),
             p.GetRequiredService<ReplanRequests>(), tables, p.GetRequiredService<IClock>()));

@@ -76,6 +76,7 @@ internal static class ForecastCheck
             yield return past.Slices is { } slices ? Range($"{path}.past.slices", slices, 0, MostSlices) : null;
             yield return past.Slice is { } slice ? Range($"{path}.past.sliceGrams", slice.Value, 1, 1000) : null;
             yield return past.Appetite is { } appetite ? Range($"{path}.past.appetite", appetite.Value, 0.05, 5) : null;
+            yield return past.Served is { } served ? Range($"{path}.past.served", served.Value, 0, 1) : null;
         }
     }
 }

@@ -92,7 +92,8 @@ public sealed record LateChanges(
     private static DietaryNeeds Added(DietaryNeeds before, DietaryNeeds after) => new(
         [.. after.Diets.Except(before.Diets)],
         [.. after.Avoids.Except(before.Avoids).Except(before.MustNotTouch)],
-        [.. after.MustNotTouch.Except(before.MustNotTouch)]);
+        [.. after.MustNotTouch.Except(before.MustNotTouch)],
+        (after.KeptOff ?? []).Except(before.KeptOff ?? []).ToList() is { Count: > 0 } items ? items : null);
 
     private static Dictionary<string, double> Slices(NightPlan plan, double size) =>
         plan.Slices.Eaters.ToDictionary(eater => eater.EaterId, eater => eater.ExpectedSlices * size);

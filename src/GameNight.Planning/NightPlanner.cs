@@ -92,13 +92,17 @@ public sealed class NightPlanner(ReferenceTables tables)
         return (night with { Menu = NightSauceAndCheese.MenuOf(night, tables) }, forecast, pies);
     }
 
+    /// <summary>A host may ask to look longer; the quick answer stays quick.</summary>
+    private static Effort ForSplit(NightSnapshot night, Effort effort) =>
+        effort != Effort.Quick && night.ByHand.Split?.Slices is { } slices && slices > effort.Slices ? new Effort(slices) : effort;
+
     private NightPlan Finish(
         NightSnapshot night, Instant now, SlicesForecast forecast, PiePlan pies, DoughPlan dough, NightOven? oven, Effort effort,
         CancellationToken cancellation)
     {
         var count = pies.Count.Value.Value;
         var rescue = night is { Begun: not null, Late.Rescue: { } chosen } ? RescuePlan.Of(night, chosen, tables) : null;
-        var split = SplitPlanner.For(NightRequests.Split(night, forecast, count, tables), effort, cancellation);
+        var split = SplitPlanner.For(NightRequests.Split(night, forecast, count, tables), ForSplit(night, effort), cancellation);
         var (sauce, cheese, amounts) = NightRequests.Spreads(night, split);
         var sauceToMake = NightSauceAndCheese.Sauce(night, amounts, tables);
         var cheeseToGrate = NightSauceAndCheese.Cheese(night, amounts, tables);
@@ -127,7 +131,7 @@ public sealed class NightPlanner(ReferenceTables tables)
             split,
             timeline,
             NightCautions.For(night, count, tables.Safety),
-            [.. dough.Conflicts, .. split.Conflicts, .. timeline.Conflicts, .. OwnPiesThatWait.Among(night, split, timeline), .. count > 0 ? yeast.Conflicts : [],
+            [.. NotesToSettle.Of(night) is { } notes ? [notes] : Array.Empty<Conflict>(), .. dough.Conflicts, .. split.Conflicts, .. timeline.Conflicts, .. OwnPiesThatWait.Among(night, split, timeline), .. count > 0 ? yeast.Conflicts : [],
                 .. offHours is null ? Array.Empty<Conflict>() : [offHours], .. rescue?.Yeast.Conflicts ?? [], .. sauceToMake?.Conflicts ?? []],
             effort.Slices,
             NightRequests.Ripening(night, timeline, dough, journey, yeast.ShareOfFlour.Value, tables),

@@ -15,6 +15,9 @@ internal static class NightRequests
     public static SplitRequest Split(NightSnapshot night, SlicesForecast forecast, int pies, ReferenceTables tables)
     {
         var needs = night.Guests.SelectMany(guest => guest.Eaters).ToDictionary(eater => eater.Id);
+
+        // Of companions nothing is known from past nights.
+        var weights = night.Guests.ToDictionary(guest => guest.Eaters[0].Id, guest => FairOverTime.WeightPercent(guest.Past));
         var eating = forecast.Eaters.Where(eater => eater.ExpectedSlices > 0).ToList();
 
         // No more than is expected to be eaten is set aside by name: what is left over stays free for whoever is hungry.
@@ -24,7 +27,8 @@ internal static class NightRequests
 
         return new SplitRequest(
             [.. eating.Select((eater, index) =>
-                new SplitEater(eater.EaterId, slices[index], needs[eater.EaterId].Needs, needs[eater.EaterId].Likes))],
+                new SplitEater(eater.EaterId, slices[index], needs[eater.EaterId].Needs, needs[eater.EaterId].Likes,
+                    weights.GetValueOrDefault(eater.EaterId, FairOverTime.UsualPercent)))],
             [.. forecast.MustNotGroups.Select(group =>
             {
                 // An own pie is sized by what its owners are planned: a second one for a hungry night would take a
@@ -40,7 +44,9 @@ internal static class NightRequests
             night.ByHand.Split?.Aim ?? SplitAim.WorstOff,
             night.ByHand.Split?.Parts ?? SplitRequest.UsualParts,
             night.ByHand.Split?.Pins,
-            NightSauceAndCheese.Wetness(night, pies, tables));
+            NightSauceAndCheese.Wetness(night, pies, tables),
+            night.Menu.Items.Where(item => item.OnHand is not null || item.Pack is not null).ToDictionary(
+                item => item.Id, item => new ItemStock(PerPie(night, item), item.OnHand, item.Pack)) is { Count: > 0 } stock ? stock : null);
     }
 
     /// <param name="sauce">Null when no formula says how long the sauce takes.</param>

@@ -1,4 +1,5 @@
 using GameNight.Planning.Cheese;
+using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Sauce;
 using GameNight.Planning.Toppings;
@@ -19,10 +20,13 @@ public static class NightSauceAndCheese
 {
     /// <summary>
     /// The menu with what sauce and cheese that are made here bring by themselves, wine and hard cheese above all: what
-    /// the host wrote on the item, and that.
+    /// the host wrote on the item, and that. Honey in the dough keeps no pie vegan.
     /// </summary>
     public static Menu MenuOf(NightSnapshot night, ReferenceTables tables) => night.Menu with
     {
+        Dough = night.Formula is { SugarIsHoney: true, Sugar.Value: > 0 }
+            ? night.Menu.Dough with { Suits = [.. night.Menu.Dough.Suits.Where(diet => diet != Diet.Vegan)] }
+            : night.Menu.Dough,
         Items =
         [
             .. night.Menu.Items.Select(item =>
@@ -32,6 +36,18 @@ public static class NightSauceAndCheese
                 : item),
         ],
     };
+
+    /// <summary>
+    /// What a sheet for the table says of the dough: of parts that the host named without a label nothing is known, and
+    /// that is not the same as not named.
+    /// </summary>
+    public static Composition DoughLabelOf(NightSnapshot night)
+    {
+        var dough = night.Menu.Dough;
+        return night.Formula.UnlabelledParts.Count == 0
+            ? dough
+            : dough with { Unknown = [.. Enum.GetValues<Allergen>().Except(dough.Contains)] };
+    }
 
     /// <summary>Null when no formula is set, or none of its base is on the pies.</summary>
     internal static SaucePlan? Sauce(NightSnapshot night, IReadOnlyList<ItemAmount> amounts, ReferenceTables tables) =>

@@ -54,6 +54,8 @@ public enum RangeReason
     Inset,
     Slices,
     ToppingMass,
+    OnHand,
+    PackSize,
     Toppings,
     PartsOfAPie,
     Players,

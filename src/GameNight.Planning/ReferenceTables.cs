@@ -44,7 +44,7 @@ public sealed record ReferenceTables(
         ReferenceText.Parse<FermentationTable>(textByFile, FermentationTable.File),
         ReferenceText.Parse<StepTable>(textByFile, StepTable.File),
         ReferenceText.Parse<SafetyTable>(textByFile, SafetyTable.File),
-        ReferenceText.Parse<MenuTable>(textByFile, MenuTable.File),
+        ReferenceText.Parse<MenuTable>(textByFile, MenuTable.File).Checked(),
         ReferenceText.Parse<MaterialsTable>(textByFile, MaterialsTable.File),
         ReferenceText.Parse<FoodTable>(textByFile, FoodTable.File),
         ReferenceText.Parse<SauceTable>(textByFile, SauceTable.File),

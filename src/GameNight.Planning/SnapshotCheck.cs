@@ -2,7 +2,6 @@ using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Timeline;
-using GameNight.Planning.Toppings;
 using NodaTime;
 
 namespace GameNight.Planning;
@@ -24,7 +23,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
 
     public IReadOnlyList<SnapshotProblem> Problems(NightSnapshot night) =>
     [
-        .. Guests(night), .. ForecastCheck.Problems(night, tables.Appetite), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape("shape", night.Shape), .. MenuProblems(night.Menu),
+        .. Guests(night), .. ForecastCheck.Problems(night, tables.Appetite), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape("shape", night.Shape), .. MenuCheck.Problems(night.Menu),
         .. Hours(night), .. Problems(night.ByHand), .. Begun(night), .. HouseFoodCheck.Problems(night.Sauce, tables),
         .. HouseFoodCheck.Problems(night.CheeseBlend, tables), .. (night.Readings ?? []).SelectMany(Problems),
         .. night.Readings?.Count > MostReadings ? [new SnapshotProblem("readings", SnapshotFault.WrongCount, night.Readings.Count, 0, MostReadings)] : Array.Empty<SnapshotProblem>(),
@@ -57,6 +56,11 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         {
             yield return new(
                 $"guests[{guest.Id}].eaters", SnapshotFault.WrongCount, guest.Eaters.Count, 1, MostEatersPerGuest);
+        }
+
+        foreach (var eater in night.Guests.SelectMany(guest => guest.Eaters).Where(eater => eater.Needs.KeptOff?.Count > MostMenuItems))
+        {
+            yield return new("guests.eaters.needs.keptOff", SnapshotFault.WrongCount, eater.Needs.KeptOff!.Count, 0, MostMenuItems);
         }
 
         var ids = night.Guests.Select(guest => guest.Id).ToList();
@@ -172,37 +176,6 @@ public sealed class SnapshotCheck(ReferenceTables tables)
         return all.OfType<SnapshotProblem>();
     }
 
-    private static IEnumerable<SnapshotProblem> MenuProblems(Menu menu)
-    {
-        if (menu.Items.Count > MostMenuItems)
-        {
-            yield return new("menu.items", SnapshotFault.WrongCount, menu.Items.Count, 0, MostMenuItems);
-        }
-
-        foreach (var item in menu.Items)
-        {
-            if (Range($"menu.items[{item.Id}].gramsPerCm2", item.GramsPerCm2, 0, 1) is { } problem)
-            {
-                yield return problem;
-            }
-
-            if (Range($"menu.items[{item.Id}].waterShare", item.WaterShare?.Value ?? 0, 0, 1) is { } water)
-            {
-                yield return water;
-            }
-        }
-
-        if (Range("menu.mostToppings", menu.MostToppings, 0, 5) is { } toppings)
-        {
-            yield return toppings;
-        }
-
-        foreach (var problem in Ids("menu.items", [.. menu.Items.Select(item => item.Id)]))
-        {
-            yield return problem;
-        }
-    }
-
     private static IEnumerable<SnapshotProblem> Hours(NightSnapshot night)
     {
         var (ferment, day) = (night.ColdFerment, Duration.FromDays(1));
@@ -270,7 +243,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
     internal static SnapshotProblem? AboveRange(string field, double given, double low, double high) =>
         given > low && given <= high ? null : new(field, SnapshotFault.OutOfRange, given, low, high, IsAboveLow: true);
 
-    private static IEnumerable<SnapshotProblem> Ids(string field, List<string> ids)
+    internal static IEnumerable<SnapshotProblem> Ids(string field, List<string> ids)
     {
         if (ids.Any(id => id.Length is 0 or > LongestId))
         {

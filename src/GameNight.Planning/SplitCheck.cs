@@ -14,6 +14,11 @@ internal static class SplitCheck
             yield return new("byHand.split.parts", SnapshotFault.OutOfRange, parts, 1, 4);
         }
 
+        if (split?.Slices is { } slices and not (>= 1 and <= Effort.MostSlices))
+        {
+            yield return new("byHand.split.slices", SnapshotFault.OutOfRange, slices, 1, Effort.MostSlices);
+        }
+
         if (split?.Pins is not { } pins)
         {
             yield break;

@@ -8,6 +8,7 @@ using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Sauce;
 using GameNight.Planning.Timeline;
+using GameNight.Planning.Toppings;
 using GameNight.TestKit;
 using NodaTime;
 using static GameNight.TestKit.Nights.NightBuilder;
@@ -68,6 +69,7 @@ public class SnapshotCheckTests
         { "guests[guest-0].past.slices", Past(new PastEvening(1, AnswerState.Coming, true, -1)) },
         { "guests[guest-0].past.slices", Past(new PastEvening(1, AnswerState.Coming, true, double.NaN)) },
         { "guests[guest-0].past.sliceGrams", Past(new PastEvening(1, AnswerState.Coming, true, 3, default(Grams))) },
+        { "guests[guest-0].past.served", Past(new PastEvening(1, AnswerState.Coming, true, Served: new Share(1.5))) },
         { "guests[guest-0].past.appetite", Past(new PastEvening(1, AnswerState.Coming, true, 3, Appetite: default(Share))) },
         { "late.ballsKept", night => night with { Late = new LateChoices(BallsKept: 0) } },
         { "late.redivided.balls", night => night with { Late = new LateChoices(new Redivided(default, new Centimetres(30), 0.3)) } },
@@ -85,6 +87,13 @@ public class SnapshotCheckTests
         { "away", night => night with { Away = [new HostAway(Now, Now)] } },
         { "menu.items", night => night with { Menu = night.Menu with { Items = [.. night.Menu.Items, night.Menu.Items[0]] } } },
         { "byHand.ballGrams", night => night with { ByHand = ByHand.Nothing with { Ball = new Grams(5000) } } },
+        { "guests.eaters.needs.keptOff", Guest(guest => guest with { Eaters = [guest.Eaters[0] with { Needs = DietaryNeeds.None with { KeptOff = [.. Enumerable.Repeat("mushrooms", 61)] } }] }) },
+        { "menu.items[mushrooms].onHandGrams", night => night with { Menu = night.Menu with { Items = [.. night.Menu.Items.Select(item => item.Id == "mushrooms" ? item with { OnHand = new Grams(60_000) } : item)] } } },
+        { "menu.items[mushrooms].packGrams", night => night with { Menu = night.Menu with { Items = [.. night.Menu.Items.Select(item => item.Id == "mushrooms" ? item with { Pack = default(Grams) } : item)] } } },
+        { "menu.mostToppings", night => night with { Menu = night.Menu with { MostToppings = 6 } } },
+        { "menu.apart", night => night with { Menu = night.Menu with { Apart = [.. Enumerable.Range(0, 101).Select(index => new ToppingPair("a", $"b{index}"))] } } },
+        { "menu.named", night => night with { Menu = night.Menu with { Named = [.. Enumerable.Range(0, 21).Select(index => new ToppingSet([$"b{index}"]))] } } },
+        { "menu.named[0].toppings", night => night with { Menu = night.Menu with { Named = [new ToppingSet([])] } } },
         { "menu.items[mushrooms].waterShare", night => night with { Menu = night.Menu with { Items = [.. night.Menu.Items.Select(item => item with { WaterShare = new Share(1.2) })] } } },
         { "sauce.formula.tomatoGrams", Sauce(formula => formula with { Tomato = default }) },
         { "sauce.formula.parts[garlic].grams", Sauce(formula => formula with { Parts = [new FoodPart(Food.Garlic, new Grams(3000))] }) },
@@ -101,6 +110,7 @@ public class SnapshotCheckTests
         { "sauce.tins", night => Sauce(formula => formula)(night) is var with ? with with { Sauce = with.Sauce! with { Tins = [new Grams(5)] } } : night },
         { "cheeseBlend.blend", night => night with { CheeseBlend = new HouseCheese("cheese-blend", new CheeseBlend(new Share(0.5), new Share(0.2), new Share(0.2), default)) } },
         { "cheeseBlend.blend.drained", night => night with { CheeseBlend = new HouseCheese("cheese-blend", new CheeseBlend(default, default, new Share(1), new Share(0.5))) } },
+        { "byHand.split.slices", night => night with { ByHand = ByHand.Nothing with { Split = new SplitByHand(Slices: 201) } } },
         { "byHand.yeast", night => night with { ByHand = ByHand.Nothing with { Yeast = new Share(0) } } },
     };
 

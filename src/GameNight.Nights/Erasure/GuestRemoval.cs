@@ -121,6 +121,7 @@ public sealed partial class GuestRemoval
         foreach (var past in invited.Where(row => !coming.Contains(row.NightId)))
         {
             past.RenewLink();
+            past.WasServed(null);
         }
 
         foreach (var night in await db.Nights.AsNoTracking().Where(night => coming.Contains(night.Id)).ToListAsync(cancellation))

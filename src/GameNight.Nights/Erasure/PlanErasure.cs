@@ -48,6 +48,9 @@ internal static class PlanErasure
             NothingPermitted { EaterId: var id } when isErased(id) => null,
             OnlyUnwantedLeft { EaterId: var id } when isErased(id) => null,
             EaterShortOfSlices { EaterId: var id } when isErased(id) => null,
+            // Its must-nots are those of the eaters it names.
+            SplitRulesClash clash when clash.EaterIds.Any(isErased) => null,
+            NotesToSettle notes => Left(notes.EaterIds) is { Count: > 0 } left ? notes with { EaterIds = left } : null,
             OwnPiesDoNotFit own => Left(own.EaterIds) is { Count: > 0 } left ? own with { EaterIds = left } : null,
             GroupShortOfSlices group => Left(group.EaterIds) is { Count: > 0 } left ? group with { EaterIds = left } : null,
             _ => conflict,
@@ -56,7 +59,7 @@ internal static class PlanErasure
 
     /// <summary>After the retention: the must-nots of everybody are gone, and what past nights said of them.</summary>
     public static NightSnapshot WithoutNeeds(NightSnapshot snapshot) =>
-        Changed(snapshot, eater => eater with { Needs = DietaryNeeds.None }, _ => true);
+        Changed(snapshot, eater => eater with { Needs = DietaryNeeds.None }, _ => true, guest => guest with { HasOpenNote = null });
 
     /// <summary>The eaters to be erased stay as counts: portion and answer, nothing that they wished.</summary>
     public static NightSnapshot Without(NightSnapshot snapshot, Func<string, bool> isErased) => Changed(
@@ -65,7 +68,7 @@ internal static class PlanErasure
             ? eater with { Needs = DietaryNeeds.None, Hunger = Hunger.AsUsual, Likes = new Dictionary<string, Liking>() }
             : eater,
         isErased,
-        guest => isErased(guest.Id) ? guest with { Household = null, Stay = null } : guest);
+        guest => isErased(guest.Id) ? guest with { Household = null, Stay = null, HasOpenNote = null } : guest);
 
     private static NightSnapshot Changed(
         NightSnapshot snapshot, Func<Eater, Eater> change, Func<string, bool> forgets, Func<GuestSnapshot, GuestSnapshot>? more = null) => snapshot with

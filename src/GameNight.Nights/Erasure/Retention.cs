@@ -1,6 +1,7 @@
 using GameNight.Nights.Dates;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
+using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
 using Microsoft.EntityFrameworkCore;
@@ -32,6 +33,7 @@ internal sealed partial class Retention(
         select * from committed_doughs where plan @? '$.**.eaterId' or plan @? '$.**.eaterIds[*]'
         or plan @? '$.split.pies[*].ownPieFor[*]' or plan @? '$.cautions[*].allergens[*]'
         or snapshot @? '$.guests[*].eaters[*].needs.*[*]' or snapshot @? '$.guests[*].past[*]'
+        or snapshot @? '$.guests[*].hasOpenNote'
         """;
 
     private static readonly TimeSpan Pause = TimeSpan.FromHours(1);
@@ -112,6 +114,7 @@ internal sealed partial class Retention(
         foreach (var plan in await db.Plans.FromSqlRaw(TellingPlans).AsNoTracking()
             .Where(plan => over.Contains(plan.NightId)).ToListAsync(cancellation))
         {
+            await KeepServedAsync(db, plan, cancellation);
             await StoredErasure.ApplyAsync(db, plan, PlanErasure.WithoutPeople, cancellation);
         }
 
@@ -124,6 +127,24 @@ internal sealed partial class Retention(
         await session.CommitAsync(cancellation);
         await RemoveOneOffsAsync(group, linksEnded, cancellation);
         return erased;
+    }
+
+    /// <summary>One number a guest stays: how near they came to their best. It says nothing of what they must not have.</summary>
+    private static async Task KeepServedAsync(GameNightDb db, SavedPlan plan, CancellationToken cancellation)
+    {
+        if (PlanBook.Read(plan)?.Split.Satisfactions is not { Count: > 0 } satisfactions)
+        {
+            return;
+        }
+
+        var served = satisfactions.Where(row => row.BestPossible > 0).ToDictionary(row => row.EaterId, row => row.Score / row.BestPossible);
+        foreach (var invitation in await db.Invitations.Where(row => row.NightId == plan.NightId).ToListAsync(cancellation))
+        {
+            if (served.TryGetValue(invitation.GuestId.ToString(), out var share))
+            {
+                invitation.WasServed(Math.Clamp(Math.Round(share, 3), 0, 1));
+            }
+        }
     }
 
     /// <summary>

@@ -156,7 +156,12 @@ internal sealed class AnswerKeeping(GuestNotes notes, DoughCommitments doughs, T
             session.Db.DietaryNotes.Add(kept);
         }
 
-        kept.Set([.. sent.Needs.Take(eaters)], note.Length > 0 ? notes.Protect(note) : null, clock.GetCurrentInstant());
+        var isSame = note.Length > 0 && notes.Read(kept.ProtectedNote) is { IsReadable: true, Note: { } before } && before == note;
+        kept.Set([.. sent.Needs.Take(eaters)], note.Length > 0 ? notes.Protect(note) : null, clock.GetCurrentInstant(), isSame);
+        if (isSame)
+        {
+            kept.KeepFirst(eaters);
+        }
     }
 
     private static DietaryNeeds Of(IReadOnlyList<DietaryNeeds> needs, int eater) =>

@@ -26,6 +26,9 @@ public abstract record CommitResult
     /// <summary>There is no pie to make dough for, or no time at which mixing could begin.</summary>
     public sealed record NothingToCommit : CommitResult;
 
+    /// <summary>Guests left notes that nobody has settled.</summary>
+    public sealed record NotesAreOpen : CommitResult;
+
     /// <summary>The time of mixing has come: what is weighed cannot be taken back.</summary>
     public sealed record MixingIsDue(Instant MixAt) : CommitResult;
 
@@ -85,6 +88,11 @@ public sealed class DoughDesk
         if (BegunDough.Of(snapshot, plan) is null)
         {
             return new CommitResult.NothingToCommit();
+        }
+
+        if (NotesToSettle.Of(snapshot) is not null)
+        {
+            return new CommitResult.NotesAreOpen();
         }
 
         db.CommittedDoughs.Add(DoughCommitments.Write(

@@ -365,7 +365,7 @@ public sealed class HostDesk
             row.Answer?.Facts,
             row.Answer?.AnsweredAt,
             row.Answer?.IsLate ?? false,
-            row.Note?.Needs ?? [],
+            row.Note is { } wished ? [.. Enumerable.Range(0, Math.Max(wished.Needs.Count, wished.Ruling?.Rules.Count ?? 0)).Select(wished.NeedsOf)] : [],
             note,
             !isReadable,
             row.Invitation.DisownedAt is not null,
@@ -376,7 +376,10 @@ public sealed class HostDesk
             row.Guest.Household,
             row.Guest.IsOneOff,
             row.Answer is { IsLate: false } given && given.AnsweredAt > answerBy,
-            row.Answer?.Revision ?? 0);
+            row.Answer?.Revision ?? 0,
+            row.Note is { IsOpen: true },
+            access.SeesNotes && row.Note is { ProtectedNote: not null, ConsentedAt: var at } ? at : null,
+            access.SeesNotes ? row.Note?.Ruling : null);
     }
 
     private async Task<CommitmentView> CommitmentAsync(GameNightDb db, CommittedDough dough, CancellationToken cancellation)

@@ -45,6 +45,9 @@ public sealed record CommitmentView(
 /// <param name="IsOneOff">Invited for this night only.</param>
 /// <param name="IsAfterAnswerBy">Answered when answers had stopped moving the dough, and before it was begun.</param>
 /// <param name="Revision">Of the answer, 0 for none.</param>
+/// <param name="NoteIsOpen">They left a note that no host has settled; told to every host.</param>
+/// <param name="NotedAt">When the note was written; null without one, and for hosts who may not read notes.</param>
+/// <param name="Ruling">What a host made of the note; null for hosts who may not read notes.</param>
 public sealed record InvitedGuest(
     GuestId Id,
     string Name,
@@ -64,7 +67,10 @@ public sealed record InvitedGuest(
     string? Household = null,
     bool IsOneOff = false,
     bool IsAfterAnswerBy = false,
-    int Revision = 0)
+    int Revision = 0,
+    bool NoteIsOpen = false,
+    Instant? NotedAt = null,
+    NoteRuling? Ruling = null)
 {
     /// <summary>Expected at the table or from elsewhere; a host without an answer is.</summary>
     public bool Comes => WaitingPlace is null && (Answer is null ? IsHost : Answer.Presence == Presence.Coming);
@@ -87,6 +93,7 @@ public sealed record GuestLine(
 /// <param name="Late">What changed since the dough was begun; null before, and while the plan lags behind.</param>
 /// <param name="Options">What can still be done about it; none before, and while the plan lags behind.</param>
 /// <param name="Night">What a plan made now would depend on: must-nots and labels as they are.</param>
+/// <param name="Named">Sets of toppings that have a name in this house.</param>
 /// <param name="LeavesPastOut">The group lets no past night into its forecasts.</param>
 public sealed record PlanView(
     NightPlan? Plan,
@@ -97,4 +104,5 @@ public sealed record PlanView(
     LateChanges? Late,
     NightSnapshot Night,
     LateOptions Options,
-    bool LeavesPastOut);
+    bool LeavesPastOut,
+    IReadOnlyList<NamedToppings> Named);

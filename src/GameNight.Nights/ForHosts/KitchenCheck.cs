@@ -23,7 +23,7 @@ internal sealed class KitchenCheck(ReferenceTables tables)
 
     public IReadOnlyList<SnapshotProblem> Problems(KitchenFacts facts) =>
     [
-        .. _check.Problems(Plain(facts)), .. Hours(facts.Hours),
+        .. _check.Problems(Plain(facts)), .. Hours(facts.Hours), .. Menu(facts.Menu ?? HouseMenu.Usual),
         .. Id("sauce.baseId", facts.Sauce?.BaseId), .. Id("cheeseBlend.cheeseId", facts.CheeseBlend?.CheeseId),
     ];
 
@@ -33,7 +33,8 @@ internal sealed class KitchenCheck(ReferenceTables tables)
         .. _check.Problems(Plain(KitchenFacts.Starting) with { Formula = formula, Shape = shape }),
     ];
 
-    public static IReadOnlyList<SnapshotProblem> Problems(string name, double gramsPerCm2, double? waterShare, int count)
+    public static IReadOnlyList<SnapshotProblem> Problems(
+        string name, double gramsPerCm2, double? waterShare, PantryStock? stock, int count)
     {
         var problems = Name(name, PantryItem.LongestName).ToList();
         if (!(gramsPerCm2 is >= 0 and <= 1))
@@ -44,6 +45,16 @@ internal sealed class KitchenCheck(ReferenceTables tables)
         if (waterShare is { } water and not (>= 0 and <= 1))
         {
             problems.Add(new("waterShare", SnapshotFault.OutOfRange, water, 0, 1));
+        }
+
+        if (stock?.OnHandGrams is { } there and not (>= 0 and <= MenuCheck.MostOnHandGrams))
+        {
+            problems.Add(new("onHandGrams", SnapshotFault.OutOfRange, there, 0, MenuCheck.MostOnHandGrams));
+        }
+
+        if (stock?.PackGrams is { } pack and not (>= MenuCheck.LeastPackGrams and <= MenuCheck.MostPackGrams))
+        {
+            problems.Add(new("packGrams", SnapshotFault.OutOfRange, pack, MenuCheck.LeastPackGrams, MenuCheck.MostPackGrams));
         }
 
         if (count > SnapshotCheck.MostMenuItems)
@@ -85,12 +96,31 @@ internal sealed class KitchenCheck(ReferenceTables tables)
         }
     }
 
-    private static IEnumerable<SnapshotProblem> Name(string name, int longest)
+    /// <summary>Whether the toppings are still on offer is seen night by night.</summary>
+    private static IEnumerable<SnapshotProblem> Menu(HouseMenu house)
+    {
+        var named = house.Named ?? [];
+        return
+        [
+            .. MenuCheck.Rules(
+                house.MostToppings ?? HouseMenu.UsualMostToppings, house.Apart, [.. named.Select(set => new ToppingSet(set.ToppingIds))]),
+            .. named.SelectMany((set, index) => Name($"menu.named[{index}].name", set.Name, NamedToppings.LongestName)),
+            .. Alike("menu.named.name", named.Select(set => set.Name.Trim().ToUpperInvariant())),
+            .. Alike("menu.named.toppings", named.Select(set => string.Join(' ', set.ToppingIds.Order(StringComparer.Ordinal)))),
+        ];
+    }
+
+    private static IEnumerable<SnapshotProblem> Alike(string field, IEnumerable<string> texts) =>
+        texts.GroupBy(text => text).Any(same => same.Count() > 1) ? [new SnapshotProblem(field, SnapshotFault.Repeated)] : [];
+
+    private static IEnumerable<SnapshotProblem> Name(string name, int longest) => Name("name", name, longest);
+
+    private static IEnumerable<SnapshotProblem> Name(string field, string name, int longest)
     {
         var length = name.Trim().Length;
         return length >= 1 && length <= longest
             ? []
-            : [new SnapshotProblem("name", SnapshotFault.WrongCount, length, 1, longest)];
+            : [new SnapshotProblem(field, SnapshotFault.WrongCount, length, 1, longest)];
     }
 
     private NightSnapshot Plain(KitchenFacts facts)

@@ -12,6 +12,9 @@ namespace GameNight.Nights.ForHosts;
 /// <summary>What a host does with the kitchen, the doughs and the menu. A change replans the nights to come.</summary>
 public sealed class KitchenDesk
 {
+    /// <summary>Whoever changes the kitchen in between is let through first, this often.</summary>
+    private const int MostTries = 5;
+
     private readonly GroupSessions _sessions;
     private readonly ReplanRequests _replans;
     private readonly KitchenCheck _check;
@@ -102,7 +105,7 @@ public sealed class KitchenDesk
     /// <summary>Safe to repeat: the page makes the id.</summary>
     public async Task<SaveResult> AddMenuItemAsync(
         GroupAccess access, MenuItemId id, string name, MenuRole role, double gramsPerCm2, double? waterShare,
-        Composition composition, CancellationToken cancellation)
+        Composition composition, PantryStock? stock, CancellationToken cancellation)
     {
         access.Demand(HostRole.Organiser);
         await using var session = await _sessions.OpenAsync(access, cancellation);
@@ -112,13 +115,14 @@ public sealed class KitchenDesk
         }
 
         var count = await session.Db.MenuItems.CountAsync(cancellation);
-        if (KitchenCheck.Problems(name, gramsPerCm2, waterShare, count + 1) is { Count: > 0 } problems)
+        if (KitchenCheck.Problems(name, gramsPerCm2, waterShare, stock, count + 1) is { Count: > 0 } problems)
         {
             return new SaveResult.Refused(problems);
         }
 
-        session.Db.MenuItems.Add(new PantryItem(
-            access.GroupId, id, name.Trim(), role, gramsPerCm2, composition, count, waterShare));
+        var item = new PantryItem(access.GroupId, id, name.Trim(), role, gramsPerCm2, composition, count, waterShare);
+        item.Keep(stock);
+        session.Db.MenuItems.Add(item);
         await _replans.UpcomingNightsAsync(session, cancellation);
         await session.CommitNewAsync(cancellation);
         _replans.Wake();
@@ -127,17 +131,46 @@ public sealed class KitchenDesk
 
     public async Task<SaveResult> SetMenuItemAsync(
         GroupAccess access, MenuItemId id, string name, double gramsPerCm2, double? waterShare, Composition composition,
-        bool isOffered, uint version, CancellationToken cancellation)
+        PantryStock? stock, bool isOffered, uint version, CancellationToken cancellation)
     {
         access.Demand(HostRole.Organiser);
-        if (KitchenCheck.Problems(name, gramsPerCm2, waterShare, count: 1) is { Count: > 0 } problems)
+        if (KitchenCheck.Problems(name, gramsPerCm2, waterShare, stock, count: 1) is { Count: > 0 } problems)
         {
             return new SaveResult.Refused(problems);
         }
 
         return await ChangeAsync(
             access, session => session.Db.MenuItems.SingleOrDefaultAsync(item => item.Id == id, cancellation), version,
-            item => item.Set(name.Trim(), gramsPerCm2, composition, waterShare, isOffered), cancellation);
+            item =>
+            {
+                item.Set(name.Trim(), gramsPerCm2, composition, waterShare, isOffered);
+                item.Keep(stock);
+            },
+            cancellation);
+    }
+
+    /// <summary>How toppings go together here: a change of what is kept at that moment, so that two hosts do not undo each other.</summary>
+    public async Task<SaveResult> SetHouseMenuAsync(
+        GroupAccess access, Func<HouseMenu, HouseMenu> change, CancellationToken cancellation)
+    {
+        access.Demand(HostRole.Organiser);
+        for (var tries = 1; ; tries++)
+        {
+            var (facts, version) = await KitchenAsync(access, cancellation);
+            var house = change(facts.Menu ?? HouseMenu.Usual);
+            var after = facts with { Menu = house.IsUsual ? null : house };
+            if (_check.Problems(after) is { Count: > 0 } problems)
+            {
+                return new SaveResult.Refused(problems);
+            }
+
+            var result = await ChangeAsync(
+                access, session => session.Db.Kitchens.SingleOrDefaultAsync(cancellation), version, kitchen => kitchen.Set(after), cancellation);
+            if (result is not SaveResult.ChangedMeanwhile || tries == MostTries)
+            {
+                return result;
+            }
+        }
     }
 
     private async Task<SaveResult> ChangeAsync<T>(

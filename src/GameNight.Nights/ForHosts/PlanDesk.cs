@@ -71,7 +71,8 @@ public sealed class PlanDesk
             ? LateOptions.None
             : new LateOptionsFinder(_tables).For(snapshot, plan!, now);
         return new PlanView(
-            plan, isStale || isAskedFor, saved?.MadeAt, names, items, late, snapshot, options, kitchen.Facts.LeavesPastOut == true);
+            plan, isStale || isAskedFor, saved?.MadeAt, names, items, late, snapshot, options, kitchen.Facts.LeavesPastOut == true,
+            kitchen.Facts.Menu?.Named ?? []);
     }
 
     private static async Task<IReadOnlyDictionary<string, string>> NamesAsync(

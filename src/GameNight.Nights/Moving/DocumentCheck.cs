@@ -34,6 +34,9 @@ internal sealed class DocumentCheck(ReferenceTables tables)
         [
             .. Group(document),
             .. _kitchen.Problems(document.Kitchen).Select(problem => DocumentProblem.At("$.kitchen", problem)),
+            .. ToppingsOf(document.Kitchen.Menu).All(ids.MenuItems.Contains)
+                ? Array.Empty<DocumentProblem>()
+                : [new("$.kitchen.menu", DocumentFault.UnknownId)],
             .. Doughs(document.Doughs),
             .. Menu(document.Menu),
             .. Guests(document, ids, now),
@@ -45,6 +48,12 @@ internal sealed class DocumentCheck(ReferenceTables tables)
             .. document.Nights.Take(MostNights).SelectMany((night, index) => _nights.Problems($"$.nights[{index}]", night, ids, now)),
         ];
     }
+
+    private static IEnumerable<string> ToppingsOf(HouseMenu? house) =>
+    [
+        .. (house?.Apart ?? []).SelectMany(pair => (string[])[pair.FirstId, pair.SecondId]),
+        .. (house?.Named ?? []).SelectMany(set => set.ToppingIds),
+    ];
 
     private static IEnumerable<DocumentProblem> Group(GroupDocument document)
     {
@@ -84,7 +93,7 @@ internal sealed class DocumentCheck(ReferenceTables tables)
         .. Distinct("$.menu", menu.Select(item => item.Id)),
         .. menu.Take(SnapshotCheck.MostMenuItems).SelectMany((item, index) =>
         (IEnumerable<DocumentProblem>)[
-            .. KitchenCheck.Problems(item.Name, item.GramsPerCm2, item.WaterShare, count: 1)
+            .. KitchenCheck.Problems(item.Name, item.GramsPerCm2, item.WaterShare, item.Stock, count: 1)
                 .Select(problem => DocumentProblem.At($"$.menu[{index}]", problem)),
             .. Counted($"$.menu[{index}].order", item.Order, 0, SnapshotCheck.MostMenuItems, DocumentFault.OutOfRange),
             .. Distinct($"$.menu[{index}].composition.contains", item.Composition.Contains),

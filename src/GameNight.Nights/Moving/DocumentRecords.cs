@@ -31,6 +31,7 @@ internal sealed class DocumentRecords(
         {
             var item = new PantryItem(Group, part.Id, part.Name, part.Role, part.GramsPerCm2, part.Composition, part.Order, part.WaterShare);
             item.Set(part.Name, part.GramsPerCm2, part.Composition, part.WaterShare, part.IsOffered);
+            item.Keep(part.Stock);
             Db.MenuItems.Add(item);
         }
 
@@ -115,6 +116,7 @@ internal sealed class DocumentRecords(
                 invitation.Disown(disowned);
             }
 
+            invitation.WasServed(row.Served);
             Db.Invitations.Add(invitation);
             if (serveAt + LinkDirectory.KeptAfterNight > now && !former.Contains(row.Guest))
             {
@@ -150,6 +152,11 @@ internal sealed class DocumentRecords(
         {
             var kept = new DietaryNote(Group, night, part.Guest);
             kept.Set(dietary.Needs, dietary.Note is { Length: > 0 } note ? notes.Protect(note) : null, dietary.ConsentedAt);
+            if (dietary.Ruling is { } ruling)
+            {
+                kept.Settle(ruling);
+            }
+
             Db.DietaryNotes.Add(kept);
             Db.Entry(kept).Property(row => row.ConsentedVersion).CurrentValue = dietary.ConsentedVersion;
         }

@@ -49,7 +49,8 @@ internal sealed record MenuPart(
     Composition Composition,
     int Order,
     bool IsOffered,
-    double? WaterShare = null);
+    double? WaterShare = null,
+    PantryStock? Stock = null);
 
 /// <param name="Name">Empty for a former guest.</param>
 internal sealed record GuestPart(
@@ -74,8 +75,9 @@ internal sealed record NightPart(
 /// <summary>A tap on the night itself.</summary>
 internal sealed record TapPart(Guid Id, LiveMark Mark, Instant? TakenBackAt = null);
 
+/// <param name="Served">How near the plan came to the best they could have had, 0 to 1; null where nobody knows.</param>
 internal sealed record InvitedPart(
-    GuestId Guest, Instant? DisownedAt, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack);
+    GuestId Guest, Instant? DisownedAt, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack, double? Served = null);
 
 /// <param name="SaidBy">Null when the guest said it.</param>
 /// <param name="WaitingNumber">The order of the line for seats; null for who does not wait.</param>
@@ -88,7 +90,9 @@ internal sealed record AnswerPart(
 }
 
 /// <param name="Note">Readable; null when there is none or the exporting host may not read notes.</param>
-internal sealed record DietaryPart(IReadOnlyList<DietaryNeeds> Needs, string? Note, int ConsentedVersion, Instant ConsentedAt);
+/// <param name="Ruling">What a host made of the note.</param>
+internal sealed record DietaryPart(
+    IReadOnlyList<DietaryNeeds> Needs, string? Note, int ConsentedVersion, Instant ConsentedAt, NoteRuling? Ruling = null);
 
 internal sealed record LookBackPart(LookBackFacts Facts, Instant SavedAt);
 

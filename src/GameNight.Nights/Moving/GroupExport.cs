@@ -104,7 +104,7 @@ public sealed partial class GroupExport
         Write(json, nameof(GroupDocument.Doughs), doughs.Select(row => new DoughPart(row.Id, row.Name, row.Formula, row.Shape)));
         var menu = await db.MenuItems.AsNoTracking().OrderBy(item => item.Id).ToListAsync(cancellation);
         Write(json, nameof(GroupDocument.Menu), menu.Select(row => new MenuPart(
-            row.Id, row.Name, row.Role, row.GramsPerCm2, row.Composition, row.Order, row.IsOffered, row.WaterShare)));
+            row.Id, row.Name, row.Role, row.GramsPerCm2, row.Composition, row.Order, row.IsOffered, row.WaterShare, row.Stock)));
         var wishes = await db.RememberedWishes.AsNoTracking().ToDictionaryAsync(row => row.GuestId, cancellation);
         Write(json, nameof(GroupDocument.Guests), guests.Select(row => new GuestPart(
             row.Id, row.Name, row.Portion, row.IsStanding, row.ShowsName, row.FormerSince,
@@ -169,8 +169,9 @@ public sealed partial class GroupExport
             row.DisownedAt,
             AnswerPart.Of(answer),
             kept is null ? null : new DietaryPart(
-                kept.Needs, access.SeesNotes ? _notes.Read(kept.ProtectedNote).Note : null, kept.ConsentedVersion, kept.ConsentedAt),
-            back is null ? null : new LookBackPart(back.Facts, back.SavedAt));
+                kept.Needs, access.SeesNotes ? _notes.Read(kept.ProtectedNote).Note : null, kept.ConsentedVersion, kept.ConsentedAt, kept.Ruling),
+            back is null ? null : new LookBackPart(back.Facts, back.SavedAt),
+            row.Served);
     }
 
     /// <returns>Null for a plan that this version cannot read: it would be made anew as well.</returns>

@@ -75,6 +75,7 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. Distinct($"{path}.diets", needs.Diets),
         .. Distinct($"{path}.avoids", needs.Avoids),
         .. Distinct($"{path}.mustNotTouch", needs.MustNotTouch),
+        .. Distinct($"{path}.keptOff", needs.KeptOff ?? []),
     ];
 
     private static IEnumerable<DocumentProblem> Facts(string path, NightFacts facts, KnownIds ids, Instant now) =>
@@ -106,8 +107,9 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. ids.Guests.Contains(row.Guest) ? Array.Empty<DocumentProblem>() : [new($"{path}.guest", DocumentFault.UnknownId)],
         .. Moment($"{path}.disownedAt", row.DisownedAt, now),
         .. row.Answer is { } answer ? Answer($"{path}.answer", answer, ids, now) : [],
-        .. row.Dietary is { } dietary ? Dietary($"{path}.dietary", dietary, now) : [],
+        .. row.Dietary is { } dietary ? Dietary($"{path}.dietary", dietary, ids, now) : [],
         .. row.LookBack is { } back ? LookBack($"{path}.lookBack", back, now) : [],
+        .. Counted($"{path}.served", row.Served ?? 0, 0, 1, DocumentFault.OutOfRange),
     ];
 
     private static IEnumerable<DocumentProblem> Answer(string path, AnswerPart answer, KnownIds ids, Instant now) =>
@@ -120,13 +122,24 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. Counted($"{path}.waitingNumber", answer.WaitingNumber ?? 1, 1, int.MaxValue, DocumentFault.OutOfRange),
     ];
 
-    private static IEnumerable<DocumentProblem> Dietary(string path, DietaryPart dietary, Instant now) =>
+    private static IEnumerable<DocumentProblem> Dietary(string path, DietaryPart dietary, KnownIds ids, Instant now) =>
     [
         .. Counted($"{path}.needs", dietary.Needs.Count, 0, 1 + NightFacts.MostCompanionsAllowed),
         .. dietary.Needs.SelectMany((needs, index) => Needs($"{path}.needs[{index}]", needs)),
+        .. dietary.Ruling is { } ruling ? Ruling($"{path}.ruling", ruling, ids, now) : [],
         .. Text($"{path}.note", dietary.Note ?? "", DietaryNote.LongestNote),
         .. Counted($"{path}.consentedVersion", dietary.ConsentedVersion, 1, DietaryNote.ConsentVersion, DocumentFault.OutOfRange),
         .. Moment($"{path}.consentedAt", dietary.ConsentedAt, now),
+    ];
+
+    private static IEnumerable<DocumentProblem> Ruling(string path, NoteRuling ruling, KnownIds ids, Instant now) =>
+    [
+        .. Counted($"{path}.rules", ruling.Rules.Count, ruling.Because is null ? 1 : 0, ruling.Because is null ? 1 + NightFacts.MostCompanionsAllowed : 0),
+        .. ruling.Rules.SelectMany((needs, index) => Needs($"{path}.rules[{index}]", needs)),
+        .. ruling.Rules.SelectMany(needs => needs.KeptOff ?? []).All(ids.MenuItems.Contains)
+            ? Array.Empty<DocumentProblem>()
+            : [new($"{path}.rules", DocumentFault.UnknownId)],
+        .. Moment($"{path}.at", ruling.At, now),
     ];
 
     private static IEnumerable<DocumentProblem> LookBack(string path, LookBackPart back, Instant now) =>

@@ -33,7 +33,7 @@ internal sealed record OwnDocument(
 
 internal sealed record OwnNight(
     string Title, LocalDateTime ServeAt, string Zone, AnswerPart? Answer, DietaryPart? Dietary, LookBackPart? LookBack, int? CameHeads,
-    IReadOnlyList<OwnMessage> Messages, ReplacedAnswer? Replaced = null);
+    IReadOnlyList<OwnMessage> Messages, double? Served = null, ReplacedAnswer? Replaced = null);
 
 /// <summary>What the guest said of evenings they were asked about.</summary>
 internal sealed record OwnDate(DateChoiceFacts Facts, AskedPart Asked, ReplacedSaying? Replaced = null, OwnMail? Link = null);
@@ -92,6 +92,8 @@ public sealed class OwnCopy
         var notes = await db.DietaryNotes.AsNoTracking().Where(row => row.GuestId == guest.Id).ToDictionaryAsync(row => row.NightId, cancellation);
         var backs = await db.LookBacks.AsNoTracking().Where(row => row.GuestId == guest.Id).ToDictionaryAsync(row => row.NightId, cancellation);
         var logs = await db.BakeLogs.AsNoTracking().ToDictionaryAsync(row => row.NightId, cancellation);
+        var served = await db.Invitations.AsNoTracking().Where(row => row.GuestId == guest.Id && row.Served != null)
+            .ToDictionaryAsync(row => row.NightId, row => row.Served, cancellation);
         var messages = (await db.Messages.AsNoTracking().Where(row => row.GuestId == guest.Id).OrderBy(row => row.Id).ToListAsync(cancellation))
             .ToLookup(row => row.NightId);
         return new OwnDocument(
@@ -111,11 +113,12 @@ public sealed class OwnCopy
                 night.Facts.Zone,
                 AnswerPart.Of(answers.GetValueOrDefault(night.Id)),
                 notes.GetValueOrDefault(night.Id) is { } note
-                    ? new DietaryPart(note.Needs, _notes.Read(note.ProtectedNote).Note, note.ConsentedVersion, note.ConsentedAt)
+                    ? new DietaryPart(note.Needs, _notes.Read(note.ProtectedNote).Note, note.ConsentedVersion, note.ConsentedAt, note.Ruling)
                     : null,
                 backs.GetValueOrDefault(night.Id) is { } back ? new LookBackPart(back.Facts, back.SavedAt) : null,
                 logs.GetValueOrDefault(night.Id)?.Facts.Came.SingleOrDefault(came => came.GuestId == guest.Id.Value)?.Heads,
                 [.. messages[night.Id].Select(row => new OwnMessage(row.Kind, row.State, row.SettledAt ?? row.QueuedAt))],
+                served.GetValueOrDefault(night.Id),
                 answers.GetValueOrDefault(night.Id)?.Replaced))],
             guest.Contact,
             guest.Household,

@@ -23,6 +23,14 @@ public sealed class Invitation
     /// <summary>Somebody opened this link and said that it is not theirs.</summary>
     public Instant? DisownedAt { get; private set; }
 
+    /// <summary>
+    /// How near the plan of a past night came to the best the guest could have had, 0 to 1; kept when the plan forgets whose
+    /// slices were whose. Null before, and of who left.
+    /// </summary>
+    public double? Served { get; private set; }
+
+    public void WasServed(double? share) => Served = share;
+
     public void RenewLink()
     {
         LinkGeneration++;

@@ -8,10 +8,11 @@ namespace GameNight.Nights.Records;
 /// <summary>Everything about the kitchen that a host may set. Ranges are those of the planner's snapshot check.</summary>
 /// <param name="Sauce">The sauce that is made here; null when nobody wrote it down.</param>
 /// <param name="CheeseBlend">The cheese that is blended here; null when nobody wrote it down.</param>
+/// <param name="Menu">How toppings go together here; null for the usual.</param>
 /// <param name="LeavesPastOut">Past nights say nothing in the forecast here; null for the usual, that they count.</param>
 public sealed record KitchenFacts(
     KitchenSnapshot Kitchen, HostHours Hours, HouseSauce? Sauce = null, HouseCheese? CheeseBlend = null,
-    bool? LeavesPastOut = null)
+    bool? LeavesPastOut = null, HouseMenu? Menu = null)
 {
     /// <summary>A domestic oven with one surface, a bowl for 1.5 kg of dough and an unmeasured fridge (from memory).</summary>
     public static KitchenFacts Starting { get; } = new(

@@ -18,8 +18,6 @@ internal sealed class NightSnapshots(ReferenceTables tables)
     /// <summary>Own hours are handed over for this long before the serving time, and one day after it.</summary>
     private static readonly Period HoursBefore = Period.FromDays(9);
 
-    private const int MostToppings = 3;
-
     /// <returns>Null when the night is not there (any more).</returns>
     public async Task<NightSnapshot?> LoadAsync(GroupSession session, NightId id, CancellationToken cancellation)
     {
@@ -48,15 +46,12 @@ internal sealed class NightSnapshots(ReferenceTables tables)
         return new NightSnapshot(
             NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone),
             [.. expected.Select(row => ToSnapshot(
-                row.Guest, row.Answer?.Facts, row.Note?.Needs ?? [], past?[row.Guest.Id].ToList(),
+                row.Guest, row.Answer?.Facts, row.Note, past?[row.Guest.Id].ToList(),
                 households.GetValueOrDefault(row.Guest.Id), StayTimes.Of(night.Facts, row.Answer?.Facts)))],
             dough is null ? kitchen.Facts.Kitchen : AsPlanned(kitchen.Facts.Kitchen, dough),
             recipe.Formula,
             recipe.Shape,
-            new Menu(
-                [.. items.Select(item => item.ForPlanning())],
-                MostToppings,
-                tables.Menu.Dough),
+            MenuOf(items, kitchen.Facts.Menu ?? HouseMenu.Usual),
             [
                 .. Away(
                     kitchen.Facts.Hours,
@@ -81,6 +76,13 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             dough is null ? null : night.Overrides.Late,
             night.Facts.Played?.Players is { } players and not { Fewest: null, Most: null } ? players : null);
     }
+
+    private Menu MenuOf(IEnumerable<PantryItem> items, HouseMenu house) => new(
+        [.. items.Select(item => item.ForPlanning())],
+        house.MostToppings ?? HouseMenu.UsualMostToppings,
+        tables.Menu.DoughWith(house.Peel, house.Oil),
+        house.Apart,
+        house.Named is { } named ? [.. named.Select(set => new ToppingSet(set.ToppingIds))] : null);
 
     /// <summary>
     /// A dough that is begun is followed from the factors it was planned with: what it teaches the kitchen must not count for it
@@ -111,7 +113,7 @@ internal sealed class NightSnapshots(ReferenceTables tables)
         .ToDictionary(row => row.Id, row => $"household-{row.Number}");
 
     private static GuestSnapshot ToSnapshot(
-        Guest guest, AnswerFacts? answer, IReadOnlyList<DietaryNeeds> needs, List<PastEvening>? past, string? household, Stay? stay)
+        Guest guest, AnswerFacts? answer, DietaryNote? note, List<PastEvening>? past, string? household, Stay? stay)
     {
         var self = new Eater(
             guest.Id.ToString(),
@@ -127,9 +129,10 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             EatsHere: answer is not { Remotely: true },
             NeedsOf(index + 1),
             new Dictionary<string, Liking>()));
-        return new GuestSnapshot(guest.Id.ToString(), StateOf(guest, answer), [self, .. companions], household, past is { Count: > 0 } ? past : null, stay);
+        return new GuestSnapshot(guest.Id.ToString(), StateOf(guest, answer), [self, .. companions], household, past is { Count: > 0 } ? past : null, stay,
+            note is { IsOpen: true } ? true : null);
 
-        DietaryNeeds NeedsOf(int index) => index < needs.Count ? needs[index] : DietaryNeeds.None;
+        DietaryNeeds NeedsOf(int index) => note?.NeedsOf(index) ?? DietaryNeeds.None;
     }
 
     internal static AnswerState StateOf(Guest guest, AnswerFacts? answer) => answer?.Presence switch

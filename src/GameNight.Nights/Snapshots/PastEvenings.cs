@@ -49,26 +49,29 @@ internal static class PastEvenings
                 on new { invitation.NightId, invitation.GuestId } equals new { answer.NightId, answer.GuestId } into answers
             from answer in answers.DefaultIfEmpty()
             orderby guest.Id
-            select new { invitation.NightId, Guest = guest, Answer = answer }).ToListAsync(cancellation);
+            select new { invitation.NightId, invitation.Served, Guest = guest, Answer = answer }).ToListAsync(cancellation);
         var logs = await db.BakeLogs.AsNoTracking().Where(row => ids.Contains(row.NightId))
             .ToDictionaryAsync(row => row.NightId, row => row.Facts, cancellation);
         var said = (await db.LookBacks.AsNoTracking().Where(row => ids.Contains(row.NightId)).ToListAsync(cancellation))
             .ToDictionary(row => (row.NightId, row.GuestId), row => row.Facts.Slices);
         var then = (await AnswersThenAsync(db, ids, cancellation)).ToDictionary(row => (row.Night, row.Guest), row => row.Answer);
         var slices = await SlicesAsync(db, ids, cancellation);
+        var served = (await ServedAsync(db, ids, cancellation)).ToLookup(row => (row.Night, row.Eater), row => row.Share);
 
         return rows
             .OrderBy(row => ids.IndexOf(row.NightId))
-            .Select(row => (row.Guest.Id, Evening: Of(row.NightId, row.Guest, row.Answer?.Facts, row.Answer?.IsWaiting == true)))
+            .Select(row => (row.Guest.Id, Evening: Of(row.NightId, row.Guest, row.Answer?.Facts, row.Answer?.IsWaiting == true, row.Served)))
             .Where(row => row.Evening is { Came: not null } or { Slices: not null })
             .ToLookup(row => row.Id, row => row.Evening);
 
-        PastEvening Of(NightId past, Guest guest, AnswerFacts? answer, bool waited)
+        PastEvening Of(NightId past, Guest guest, AnswerFacts? answer, bool waited, double? kept)
         {
             var (log, facts) = (logs.GetValueOrDefault(past), nights.Single(row => row.Id == past).Facts);
             var eaten = said.GetValueOrDefault((past, guest.Id));
             var appetite = EveningAppetite.Factor(facts.Courses, Length(facts), table)
                 * PartOfEvening.Appetite(StayTimes.Of(facts, answer), Length(facts), table);
+            var came = Attendance.Noted(guest, log) is { } heads ? heads > 0 : (bool?)null;
+            var share = kept ?? served[(past.Value, guest.Id.ToString())].FirstOrDefault();
             return new PastEvening(
                 ids.IndexOf(past) + 1,
                 then.TryGetValue((past.Value, guest.Id.ToString()), out var known)
@@ -77,12 +80,13 @@ internal static class PastEvenings
                     : NightSnapshots.StateOf(guest, answer),
 
                 // Who joined from elsewhere was there, and ate nothing that is counted here; for who waited there was no seat.
-                waited || answer is { Remotely: true } ? null : Attendance.Noted(guest, log) is { } heads ? heads > 0 : null,
+                waited || answer is { Remotely: true } ? null : came,
                 answer is { Remotely: true } ? null : eaten,
                 eaten is null ? null : slices.GetValueOrDefault(past),
                 eaten is not null && SlicesAccount.Of(null, 1, log) is { Left: 0 } ? true : null,
                 eaten is not null && answer is { Hunger: not Hunger.AsUsual } ? answer.Hunger : null,
-                eaten is not null && appetite is not (1 or 0) ? new Share(appetite) : null);
+                eaten is not null && appetite is not (1 or 0) ? new Share(appetite) : null,
+                share is { } near && came != false && answer is not { Remotely: true } ? new Share(Math.Round(near, 3)) : null);
         }
     }
 
@@ -117,6 +121,20 @@ internal static class PastEvenings
             row => new NightId(row.Night),
             row => row is { Grams: > 0 and var ball, Slices: > 0 and var count } ? new Grams(ball / count) : (Grams?)null);
     }
+
+    /// <summary>As far as plans still say who was to have what.</summary>
+    private static Task<List<ServedThen>> ServedAsync(GameNightDb db, List<NightId> nights, CancellationToken cancellation)
+    {
+        var ids = nights.Select(night => night.Value).ToArray();
+        return db.Database.SqlQuery<ServedThen>(
+            $"""
+             select p.night_id as "Night", s->>'eaterId' as "Eater", (s->>'score')::float8 / (s->>'bestPossible')::float8 as "Share"
+             from plans p, jsonb_array_elements(p.document #> ARRAY['split','satisfactions']) s
+             where p.night_id = any({ids}) and (s->>'bestPossible')::float8 > 0
+             """).ToListAsync(cancellation);
+    }
+
+    private sealed record ServedThen(Guid Night, string Eater, double? Share);
 
     private sealed record AnswerThen(Guid Night, string Guest, string Answer);
 

@@ -113,7 +113,7 @@ public sealed class AppetiteModel
             where draw.Chance > 0
             from one in draw.Eaters
             where one.Appetite is not null && !one.Eater.Needs.IsNone
-            group one.Eater.Id by Key(one.Eater.Needs) into needs
+            group one.Eater.Id by one.Eater.Needs.Key into needs
             orderby needs.Key
             select needs.ToHashSet();
 
@@ -122,11 +122,6 @@ public sealed class AppetiteModel
             [.. order.Where(ids.Contains)],
             Sum(draw => draw.Eaters.Where(one => ids.Contains(one.Eater.Id))).Quantile(GroupService)))];
     }
-
-    private static string Key(DietaryNeeds needs) => string.Join('|',
-        string.Join(',', needs.Diets.Order()),
-        string.Join(',', needs.Avoids.Order()),
-        string.Join(',', needs.MustNotTouch.Order()));
 
     private IEnumerable<Reason> Reasons()
     {

@@ -10,6 +10,7 @@ namespace GameNight.Planning.Guests;
 /// <param name="Slice">Dough of one slice of that night; null for slices as large as tonight's.</param>
 /// <param name="RanOut">Nothing was left: the guest may have wanted more.</param>
 /// <param name="Hunger">As the guest said then; null for as usual.</param>
+/// <param name="Served">How near what was planned for them came to the best they could have had; null when nobody knows.</param>
 /// <param name="Appetite">What courses and the length of that evening left of the usual appetite; null for all of it.</param>
 public sealed record PastEvening(
     int NightsAgo,
@@ -19,4 +20,5 @@ public sealed record PastEvening(
     Grams? Slice = null,
     bool? RanOut = null,
     Hunger? Hunger = null,
-    Share? Appetite = null);
+    Share? Appetite = null,
+    Share? Served = null);

@@ -27,11 +27,20 @@ internal static class ChoiceList
             var toppings = byLiking[..PrefixFor(size, byLiking.Length)].Order().ToArray();
             foreach (var set in SetsOf(toppings, size).Where(set => !menu.NeverTogether(set)))
             {
-                choices.AddRange(pairs.Select(pair => new MenuChoice(pair.Base, pair.Cheese, set)).Where(choice => !menu.IsTooWet(choice)));
+                Add(set);
             }
         }
 
+        // A long menu is cut to its best liked toppings; what has a name stays.
+        foreach (var named in menu.NamedSets().Where(named => !choices.Exists(choice => choice.Toppings.SequenceEqual(named))))
+        {
+            Add(named);
+        }
+
         return choices;
+
+        void Add(int[] set) =>
+            choices.AddRange(pairs.Select(pair => new MenuChoice(pair.Base, pair.Cheese, set)).Where(choice => !menu.IsTooWet(choice)));
     }
 
     /// <summary>Leaves out a pair when an earlier one is at least as good for everybody; the house pair always stays.</summary>

@@ -15,7 +15,8 @@ internal static class CombinationCatalogue
 
     /// <summary>
     /// First what hard rules demand: the plain house choice, the choice most eaters may have, and for every party (own pie,
-    /// must-not group, eaters who are served together) the best choice all of it may have. Then greedily whatever most
+    /// must-not group, eaters who are served together) the best choice all of it may have; and what has a name in this house.
+    /// Then greedily whatever most
     /// raises the sum over the eaters of the square root of their best score so far; when nothing does, the same again
     /// among the rest, so that everybody has a second and third good choice.
     /// </summary>
@@ -47,6 +48,11 @@ internal static class CombinationCatalogue
         {
             cancellation.ThrowIfCancellationRequested();
             chosen.UnionWith(BestFor(party, choices, liking));
+        }
+
+        foreach (var named in menu.NamedSets())
+        {
+            chosen.UnionWith(BestOf(named, choices, scores, liking));
         }
 
         Cover(scores, chosen, Math.Clamp(chosen.Count + AtLeastByLiking, Wanted(eaters.Count), Largest), cancellation);
@@ -94,6 +100,15 @@ internal static class CombinationCatalogue
             .ThenBy(candidate => candidate.Choice)
             .Take(party.Choices)
             .Select(candidate => candidate.Choice);
+
+    /// <summary>A named set on the base and cheese that please most; nothing where nobody may have it or it is too wet.</summary>
+    private static IEnumerable<int> BestOf(int[] named, IReadOnlyList<MenuChoice> choices, sbyte[,] scores, int[] liking) =>
+        Enumerable.Range(0, choices.Count)
+            .Where(choice => choices[choice].Toppings.SequenceEqual(named)
+                && Enumerable.Range(0, scores.GetLength(1)).Any(eater => scores[choice, eater] >= 0))
+            .OrderByDescending(choice => liking[choice])
+            .ThenBy(choice => choice)
+            .Take(1);
 
     private static void Cover(sbyte[,] scores, SortedSet<int> chosen, int size, CancellationToken cancellation)
     {

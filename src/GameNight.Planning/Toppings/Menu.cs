@@ -5,11 +5,16 @@ namespace GameNight.Planning.Toppings;
 /// <param name="MostToppings">How many toppings one sector may carry, 0 to 5.</param>
 /// <param name="Apart">Pairs of toppings that never go on one sector together.</param>
 /// <param name="Dough">What the dough itself holds, peel flour and box oil included.</param>
+/// <param name="Named">Sets of toppings that have a name in this house: always on the list that a split picks from.</param>
 public sealed record Menu(
-    IReadOnlyList<MenuItem> Items, int MostToppings, Composition Dough, IReadOnlyList<ToppingPair>? Apart = null)
+    IReadOnlyList<MenuItem> Items, int MostToppings, Composition Dough, IReadOnlyList<ToppingPair>? Apart = null,
+    IReadOnlyList<ToppingSet>? Named = null)
 {
     public IEnumerable<MenuItem> Of(MenuRole role) => Items.Where(item => item.Role == role);
 }
 
 /// <summary>Two toppings by id, in either order.</summary>
 public sealed record ToppingPair(string FirstId, string SecondId);
+
+/// <summary>Toppings by id that go on one part together, each once; their order says nothing.</summary>
+public sealed record ToppingSet(IReadOnlyList<string> ToppingIds);

@@ -34,6 +34,26 @@ internal sealed class MenuLists(Menu menu, WetnessRule? wetness = null)
         double Water(MenuItem item) => wetness.AtLeastGramsPerCm2.GetValueOrDefault(item.Id);
     }
 
+    public bool Has(MenuChoice choice, MenuItem item) => item.Role switch
+    {
+        MenuRole.Base => Bases[choice.Base].Id == item.Id,
+        MenuRole.Cheese => Cheeses[choice.Cheese].Id == item.Id,
+        MenuRole.Topping => choice.Toppings.Any(topping => Toppings[topping].Id == item.Id),
+    };
+
+    /// <summary>The named sets that tonight's menu allows, as places in its list: all on offer, not too many, none of them apart.</summary>
+    public IReadOnlyList<int[]> NamedSets()
+    {
+        var places = Toppings.Select((item, place) => (item.Id, place)).ToDictionary(topping => topping.Id, topping => topping.place);
+        return
+        [
+            .. (Menu.Named ?? [])
+                .Where(set => set.ToppingIds.Count <= Menu.MostToppings && set.ToppingIds.All(places.ContainsKey))
+                .Select(set => set.ToppingIds.Select(id => places[id]).Order().ToArray())
+                .Where(set => !NeverTogether(set)),
+        ];
+    }
+
     /// <summary>True when the host keeps two of these toppings (places in the list) off one sector.</summary>
     public bool NeverTogether(IReadOnlyCollection<int> toppings) => Menu.Apart is { } apart && apart.Any(pair =>
         toppings.Any(topping => Toppings[topping].Id == pair.FirstId) && toppings.Any(topping => Toppings[topping].Id == pair.SecondId));

@@ -1,3 +1,4 @@
+using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 
 namespace GameNight.Planning.Toppings;
@@ -15,5 +16,11 @@ public enum MenuRole
 /// Share of its mass that is water as it goes on the pie (cooked or drained first: what is left), 0 to 1; null where nobody
 /// said.
 /// </param>
+/// <param name="OnHand">All there is of it for the night; null where as much as it takes will be bought.</param>
+/// <param name="Pack">How much a pack holds; null where nobody said.</param>
 public sealed record MenuItem(
-    string Id, MenuRole Role, double GramsPerCm2, Composition Composition, Share? WaterShare = null);
+    string Id, MenuRole Role, double GramsPerCm2, Composition Composition, Share? WaterShare = null, Grams? OnHand = null, Grams? Pack = null)
+{
+    /// <summary>Nothing on the label speaks against it, and the item itself is not kept off their slices.</summary>
+    public bool IsPermittedFor(DietaryNeeds needs) => Composition.IsPermittedFor(needs) && needs.KeptOff?.Contains(Id) != true;
+}

@@ -1,5 +1,3 @@
-using GameNight.Planning.Guests;
-
 namespace GameNight.Planning.Toppings;
 
 /// <summary>Eaters who share own pies, by place in the list they came from, and how many pies that takes.</summary>
@@ -15,7 +13,7 @@ internal static class OwnPies
     {
         var parties = Enumerable.Range(0, eaters.Count)
             .Where(eater => eaters[eater].Needs.NeedsOwnPie)
-            .GroupBy(eater => KeyOf(eaters[eater].Needs))
+            .GroupBy(eater => eaters[eater].Needs.Key)
             .Select(same => PartyOf([.. same]))
             .ToList();
 
@@ -62,11 +60,4 @@ internal static class OwnPies
     }
 
     public static int PiesFor(int slices, int slicesPerPie) => (slices + slicesPerPie - 1) / slicesPerPie;
-
-    /// <summary>The same text for the same must-nots, however they are listed.</summary>
-    public static string KeyOf(DietaryNeeds needs) =>
-        string.Join('|', Sorted(needs.Diets), Sorted(needs.Avoids), Sorted(needs.MustNotTouch));
-
-    private static string Sorted<T>(IEnumerable<T> values)
-        where T : Enum => string.Join(',', values.Distinct().Order().Select(value => value.ToString()));
 }

@@ -42,7 +42,7 @@ internal sealed class Palate
         BestPossible = FindBest();
 
         int Worth(MenuItem item) =>
-            item.Composition.IsPermittedFor(needs)
+            item.IsPermittedFor(needs)
                 ? WorthOf(likes.GetValueOrDefault(item.Id, Liking.Fine))
                 : NotPermitted;
     }

@@ -10,8 +10,9 @@ public abstract record PieWarning;
 public sealed record KeptApart(IReadOnlyList<string> EaterIds, IReadOnlyList<Allergen> MustNotTouch) : PieWarning;
 
 /// <summary>One part goes to people who must not have what is, or may be, on another part of the pie.</summary>
+/// <param name="ItemIds">Of the menu, that are kept off their slices as such.</param>
 public sealed record PartKeptClear(
-    string Letter, string OtherLetter, IReadOnlyList<Allergen> Allergens, IReadOnlyList<Diet> Diets) : PieWarning;
+    string Letter, string OtherLetter, IReadOnlyList<Allergen> Allergens, IReadOnlyList<Diet> Diets, IReadOnlyList<string> ItemIds) : PieWarning;
 
 /// <summary>Something on this pie must not touch these own pies, nor their board and cutter.</summary>
 public sealed record KeptFromOwnPies(IReadOnlyList<int> PieNumbers, IReadOnlyList<Allergen> Allergens) : PieWarning;

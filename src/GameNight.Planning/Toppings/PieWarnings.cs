@@ -25,8 +25,10 @@ public sealed class PieWarnings(
             .Where(allergen => IsOrMayBeOn(other.Letter, allergen)).ToList()
         let diets = eaters.SelectMany(one => one.Diets).Distinct().Order()
             .Where(diet => !Suits(other.Letter, diet)).ToList()
-        where allergens.Count + diets.Count > 0
-        select new PartKeptClear(kept.Letter, other.Letter, allergens, diets);
+        let itemsKeptOff = eaters.SelectMany(one => one.KeptOff ?? []).Distinct().Order(StringComparer.Ordinal)
+            .Where(_combinations[other.Letter].ItemIds.Contains).ToList()
+        where allergens.Count + diets.Count + itemsKeptOff.Count > 0
+        select new PartKeptClear(kept.Letter, other.Letter, allergens, diets, itemsKeptOff);
 
     private IEnumerable<PieWarning> OwnPiesNear(PieOrder pie)
     {

@@ -108,7 +108,10 @@ internal static class QuickSplit
             .OrderBy(eater => basis.Regular[eater].Length)
             .ThenByDescending(eater => hunger[eater])
             .FirstOrDefault(-1);
-        var allowed = forShortGroup ?? (hungriest < 0 ? supplies : basis.Regular[hungriest]);
+        var wanted = forShortGroup ?? (hungriest < 0 ? supplies : basis.Regular[hungriest]);
+
+        // What there is comes before what is wanted; only when all is gone is more taken than there is.
+        var allowed = InStock(wanted) ?? InStock(supplies) ?? wanted;
         if (used.Count < basis.DistinctWanted)
         {
             return allowed;
@@ -116,6 +119,9 @@ internal static class QuickSplit
 
         var familiar = allowed.Where(supply => used.Contains(basis.Supplies[supply].Choice)).ToArray();
         return familiar.Length > 0 ? familiar : allowed;
+
+        int[]? InStock(int[] from) => basis.Limits.Count == 0 ? from
+            : from.Where(supply => basis.HasStock(supply, units)).ToArray() is { Length: > 0 } there ? there : null;
     }
 
     /// <summary>How near a slice comes to the eater's best, squared: what one loves counts more than what one accepts.</summary>

@@ -23,7 +23,7 @@ internal static class Seating
             [
                 .. parties.Select(party => new Party([.. party.Owners.Select(owner => eaters[owner].Palate)], Choices: 2)),
                 .. groups.Select(group => new Party([group.Palate], Choices: 1)),
-                .. eaters.GroupBy(eater => OwnPies.KeyOf(eater.Needs))
+                .. eaters.GroupBy(eater => eater.Needs.Key)
                     .Select(same => new Party([.. same.Select(eater => eater.Palate)], Choices: 1)),
             ],
             cancellation);
@@ -41,12 +41,14 @@ internal static class Seating
             catalogue = [.. catalogue, pin.Choice];
         }
 
-        return new SplitBasis(menu, eaters, sets, catalogue, groups, pins, request.SlicesPerPart)
+        var basis = new SplitBasis(menu, eaters, sets, catalogue, groups, pins, request.SlicesPerPart)
         {
             UnitsPerPie = unitsPerPie,
             Aim = request.Aim,
             Conflicts = conflicts,
         };
+        (basis.Limits, basis.Packed) = (StockRules.Limits(request, basis), StockRules.Packed(request, basis));
+        return basis;
     }
 
     /// <summary>Everybody who may have something and wants some, with all the slices they want.</summary>
@@ -62,7 +64,7 @@ internal static class Seating
             }
             else if (eater.Slices > 0)
             {
-                hungry.Add(new SeatedEater(eater.Id, eater.Slices, eater.Needs, palate));
+                hungry.Add(new SeatedEater(eater.Id, eater.Slices, eater.Needs, palate, eater.WeightPercent));
             }
         }
 
@@ -141,7 +143,7 @@ internal static class Seating
                 new Palate(group.Needs, NoLikes, menu)))
             .Where(group => group.Palate.NothingBecause is null)
             .OrderBy(group => string.Join('|', group.Group.EaterIds), StringComparer.Ordinal)
-            .ThenBy(group => OwnPies.KeyOf(group.Group.Needs), StringComparer.Ordinal)
+            .ThenBy(group => group.Group.Needs.Key, StringComparer.Ordinal)
             .ThenBy(group => group.Group.SlicesNineInTen),
     ];
 

@@ -3,7 +3,9 @@ using GameNight.Planning.Guests;
 namespace GameNight.Planning.Toppings;
 
 /// <summary>Somebody who gets slices (as many as can be granted, at least one), with their taste.</summary>
-internal sealed record SeatedEater(string Id, int Slices, DietaryNeeds Needs, Palate Palate);
+/// <param name="WeightPercent">100 to 150, see <see cref="FairOverTime"/>.</param>
+internal sealed record SeatedEater(
+    string Id, int Slices, DietaryNeeds Needs, Palate Palate, int WeightPercent = FairOverTime.UsualPercent);
 
 /// <summary>Pies that are filled together: the own pies of one party, or all the others (no owners).</summary>
 /// <param name="Units">The smallest parts that carry a combination of their own: quarters, halves or whole pies.</param>
@@ -89,6 +91,12 @@ internal sealed class SplitBasis
 
     public required SplitAim Aim { get; init; }
 
+    /// <summary>Items of which there is not enough for every pie.</summary>
+    public IReadOnlyList<StockLimit> Limits { get; set; } = [];
+
+    /// <summary>Items that are opened by the pack.</summary>
+    public IReadOnlyList<PackedItem> Packed { get; set; } = [];
+
     /// <summary>What is already known to stand in the way.</summary>
     public IReadOnlyList<Conflict> Conflicts { get; init; } = [];
 
@@ -103,6 +111,13 @@ internal sealed class SplitBasis
     /// choice on the table is more to prepare and to explain, and helps hardly anybody.
     /// </summary>
     public int DistinctWanted => Math.Clamp(4 + (Sets.Sum(set => set.Pies) / 4), 6, 14);
+
+    public IReadOnlyList<int> SuppliesWith(MenuItem item) =>
+        [.. Enumerable.Range(0, Supplies.Count).Where(supply => Menu.Has(Catalogue[Supplies[supply].Choice], item))];
+
+    /// <summary>True while one more unit of the supply takes no more of anything than there is.</summary>
+    public bool HasStock(int supply, IReadOnlyList<int> units) => Limits.All(limit =>
+        !limit.Supplies.Contains(supply) || limit.Supplies.Sum(other => units[other]) < limit.MostUnits);
 
     public int PinnedUnits(int supply) => Pinned.Where(pin => pin.Supply == supply).Sum(pin => pin.Units);
 

@@ -4,9 +4,10 @@ namespace GameNight.Planning.Toppings;
 /// <param name="Pins">Parts of pies that are settled.</param>
 /// <param name="Parts">Into how many parts a pie may be divided at most: 1, 2 or 4.</param>
 /// <param name="Aim">Whose gain counts more.</param>
-public sealed record SplitByHand(IReadOnlyList<Pin>? Pins = null, int? Parts = null, SplitAim? Aim = null)
+/// <param name="Slices">How long to look for a better split, in slices of solver time; the usual where that is more.</param>
+public sealed record SplitByHand(IReadOnlyList<Pin>? Pins = null, int? Parts = null, SplitAim? Aim = null, int? Slices = null)
 {
-    public bool IsNothing => Pins is not { Count: > 0 } && Parts is null && Aim is null;
+    public bool IsNothing => Pins is not { Count: > 0 } && Parts is null && Aim is null && Slices is null;
 
     /// <summary>What is settled of one pie is replaced; nothing lets go of it.</summary>
     public SplitByHand Settling(int pie, IReadOnlyList<Pin> pins)

@@ -18,10 +18,12 @@ public static class SplitPlanner
     {
         Demand(request);
         cancellation.ThrowIfCancellationRequested();
+        var asked = request;
+        (request, var gone) = StockRules.Offered(request);
         var missing = new[] { MenuRole.Base, MenuRole.Cheese }.Where(role => !request.Menu.Of(role).Any()).ToArray();
         if (missing.Length > 0)
         {
-            Conflict[] incomplete = [.. missing.Select(role => new MenuIncomplete(role))];
+            Conflict[] incomplete = [.. gone, .. missing.Select(role => new MenuIncomplete(role))];
             return new ToppingSplit([], [], [], [], QualityWithoutSearch(effort), GapPercent: 0, SolverSlices: 0, incomplete);
         }
 
@@ -31,9 +33,30 @@ public static class SplitPlanner
             ? new SplitOutcome(quick, QualityWithoutSearch(effort), 0, 0)
             : ToppingSplitModel.Improve(basis, quick, effort, cancellation);
 
-        var split = PieLayout.Of(outcome, [.. basis.Conflicts, .. ShortcomingsOf(outcome.Draft)]);
+        var conflicts = gone.Concat(basis.Conflicts).Concat(ShortcomingsOf(outcome.Draft)).ToList();
+        if (effort != Effort.Quick)
+        {
+            conflicts.AddRange(ClashFinder.For(asked, conflicts, cancellation));
+        }
+
+        var split = PieLayout.Of(outcome, conflicts);
         ToppingSplitCheck.Demand(request, split);
         return split;
+    }
+
+    /// <summary>Who would go short, found with little effort: only whether everybody can be fed is asked.</summary>
+    internal static IReadOnlyList<Conflict> Shortfalls(SplitRequest request, Effort effort, CancellationToken cancellation)
+    {
+        (request, _) = StockRules.Offered(request);
+        if (!request.Menu.Of(MenuRole.Base).Any() || !request.Menu.Of(MenuRole.Cheese).Any())
+        {
+            return [.. request.Eaters.Where(eater => eater.Slices > 0).Select(eater => new NothingPermitted(eater.Id, NothingPermittedBecause.Base))];
+        }
+
+        var basis = Seating.For(request, cancellation);
+        var quick = QuickSplit.Of(basis, cancellation);
+        var draft = quick.Missing == 0 && quick.Uncovered == 0 ? quick : ToppingSplitModel.Feed(basis, quick, effort, cancellation);
+        return [.. basis.Conflicts, .. ShortcomingsOf(draft)];
     }
 
     /// <summary>Where there is nothing to choose, the only answer is the best one.</summary>
@@ -57,6 +80,11 @@ public static class SplitPlanner
             }
         }
 
+        foreach (var overdrawn in StockRules.Overdrawn(basis, draft.Units))
+        {
+            yield return overdrawn;
+        }
+
         foreach (var goal in basis.Goals.Where(goal => draft.Covering(goal) < goal.Wanted))
         {
             yield return new GroupShortOfSlices(goal.EaterIds, draft.Covering(goal), goal.Wanted);
@@ -74,6 +102,11 @@ public static class SplitPlanner
         ArgumentOutOfRangeException.ThrowIfGreaterThan(request.Menu.MostToppings, 5);
         DemandUnique(request.Eaters.Select(eater => eater.Id), "Every eater has an id of their own.");
         DemandUnique(request.Menu.Items.Select(item => item.Id), "Every menu item has an id of its own.");
+        if (request.Eaters.Any(eater => eater.WeightPercent is < FairOverTime.UsualPercent or > FairOverTime.MostPercent))
+        {
+            throw new ArgumentException("An eater weighs 100 to 150.", nameof(request));
+        }
+
         if (request.Eaters.Any(eater => eater.Slices < 0))
         {
             throw new ArgumentException("Nobody eats fewer than no slices.", nameof(request));

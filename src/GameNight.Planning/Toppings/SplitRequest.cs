@@ -3,7 +3,9 @@ using GameNight.Planning.Guests;
 namespace GameNight.Planning.Toppings;
 
 /// <summary>An eater and how many slices the plan sets aside for them.</summary>
-public sealed record SplitEater(string Id, int Slices, DietaryNeeds Needs, IReadOnlyDictionary<string, Liking> Likes);
+/// <param name="WeightPercent">How much their gain counts beside others' once the worst-off are served, 100 to 150.</param>
+public sealed record SplitEater(
+    string Id, int Slices, DietaryNeeds Needs, IReadOnlyDictionary<string, Liking> Likes, int WeightPercent = FairOverTime.UsualPercent);
 
 /// <summary>
 /// Eaters with the same must-nots, and how many slices they eat together at most nine times out of ten: that many
@@ -35,6 +37,7 @@ public sealed record WetnessRule(double BoundGramsPerCm2, IReadOnlyDictionary<st
 /// <param name="Parts">Into how many parts of their own combination a pie may be divided at most: 1, 2 or 4.</param>
 /// <param name="Pins">What the host has settled; the rule of wetness does not hold for it.</param>
 /// <param name="Wetness">Which combinations are too wet for the middle of a pie; null lets all be.</param>
+/// <param name="Stock">By item id, where something is known; null where everything is bought as needed.</param>
 public sealed record SplitRequest(
     IReadOnlyList<SplitEater> Eaters,
     IReadOnlyList<MustNotGroup> Groups,
@@ -44,7 +47,8 @@ public sealed record SplitRequest(
     SplitAim Aim = SplitAim.WorstOff,
     int Parts = SplitRequest.UsualParts,
     IReadOnlyList<Pin>? Pins = null,
-    WetnessRule? Wetness = null)
+    WetnessRule? Wetness = null,
+    IReadOnlyDictionary<string, ItemStock>? Stock = null)
 {
     public const int UsualParts = 2;
 

@@ -21,6 +21,7 @@ public static class ToppingSplitCheck
         .. BreachesOfPies(request, split),
         .. BreachesOfServings(request, split),
         .. BreachesOfPins(request, split),
+        .. BreachesOfStock(request, split),
     ];
 
     /// <summary>A pin holds, or a conflict says that it does not.</summary>
@@ -38,6 +39,21 @@ public static class ToppingSplitCheck
             if (slices < pin.Parts * request.SlicesPerPart)
             {
                 yield return $"What the host settled for pie {pin.Pie} is not there.";
+            }
+        }
+    }
+
+    /// <summary>No more of anything than there is, or a conflict says so.</summary>
+    private static IEnumerable<string> BreachesOfStock(SplitRequest request, ToppingSplit split)
+    {
+        var told = split.Conflicts.OfType<MoreThanOnHand>().Select(more => more.ItemId).ToHashSet();
+        foreach (var (item, stock) in (request.Stock ?? new Dictionary<string, ItemStock>()).Where(row => row.Value.OnHand is not null && !told.Contains(row.Key)))
+        {
+            var letters = split.Combinations.Where(combination => combination.ItemIds.Contains(item)).Select(combination => combination.Letter).ToHashSet();
+            var slices = split.Pies.SelectMany(pie => pie.Sectors).Where(sector => letters.Contains(sector.Letter)).Sum(sector => sector.Slices);
+            if (stock.PerPie.Value * slices / request.SlicesPerPie > stock.OnHand!.Value.Value + 1e-6)
+            {
+                yield return $"The pies take more of {item} than there is.";
             }
         }
     }
@@ -129,7 +145,7 @@ public static class ToppingSplitCheck
     private static bool IsPermitted(SplitRequest request, ToppingSplit split, string letter, SplitEater eater) =>
         request.Menu.Dough.IsPermittedFor(eater.Needs)
         && split.Combinations.FirstOrDefault(combination => combination.Letter == letter) is { } combination
-        && combination.ItemIds.All(id => request.Menu.Items.Any(item => item.Id == id && item.Composition.IsPermittedFor(eater.Needs)));
+        && combination.ItemIds.All(id => request.Menu.Items.Any(item => item.Id == id && item.IsPermittedFor(eater.Needs)));
 
     private static bool IsOnMenu(Menu menu, Combination combination)
     {

@@ -13,14 +13,17 @@ internal sealed record SplitOutcome(SplitDraft Draft, SplitQuality Quality, doub
 /// In this order: (1) nobody lacks slices, then no must-not group lacks permitted ones (only where the quick answer fell
 /// short); (2) the worst-off eater comes as near to their best as can be, or, <see cref="SplitAim.EveryLevel">level by
 /// level</see>, as few as can be stay below each eighth of it (leximin at that rounding); (3) the sum of the logarithms of all eaters'
-/// nearness (by tangents), less small prices for an eater without a second choice, for each combination and for each
-/// topping in use. The prices are the tie-break.
+/// nearness (by tangents), less small prices for an eater without a second choice, for each combination, for each
+/// topping in use and for each pack that is opened. The prices are the tie-break.
 /// </para>
 /// </summary>
 internal sealed class ToppingSplitModel
 {
     /// <summary>The worth of one eater at their best in objective (3); the logarithm is 0 at a twentieth of it.</summary>
     private const int FullWorth = 1_000;
+
+    /// <summary>Prices are for an eater of the usual weight, which is 100.</summary>
+    private const int WeightUnit = FairOverTime.UsualPercent;
     private const double LowestNearness = 0.05;
 
     /// <summary>Where the tangents touch the logarithm, in parts of the eater's best.</summary>
@@ -29,6 +32,7 @@ internal sealed class ToppingSplitModel
     private const int PriceOfNoSecondChoice = 40;
     private const int PriceOfCombination = 8;
     private const int PriceOfTopping = 4;
+    private const int PriceOfPack = 1;
 
     /// <summary>Feeding somebody comes before covering a group: the weight is above any number of slices on a night.</summary>
     private const int PriceOfMissingSlice = 10_000;
@@ -69,6 +73,7 @@ internal sealed class ToppingSplitModel
         FeedEaters();
         ShareLeftOvers();
         CoverGroups();
+        KeepToStock();
     }
 
     /// <summary>
@@ -94,6 +99,15 @@ internal sealed class ToppingSplitModel
 
         model.PleaseEverybody(search);
         return search.Outcome();
+    }
+
+    /// <summary>Only as many slices as can be had for everybody and every group, without looking at what they like.</summary>
+    public static SplitDraft Feed(SplitBasis basis, SplitDraft start, Effort effort, CancellationToken cancellation)
+    {
+        var model = new ToppingSplitModel(basis, start);
+        var search = new Search(model, effort, cancellation);
+        model.FeedEverybody(search);
+        return search.Best;
     }
 
     private void FillPies(int usedAtStart)
@@ -156,6 +170,16 @@ internal sealed class ToppingSplitModel
         }
     }
 
+    /// <summary>No more of anything than there is, or than the quick answer had to take.</summary>
+    private void KeepToStock()
+    {
+        foreach (var limit in _basis.Limits)
+        {
+            _model.Add(LinearExpr.Sum(limit.Supplies.Select(supply => _units[supply]))
+                <= Math.Max(limit.MostUnits, limit.Supplies.Sum(supply => _start.Units[supply])));
+        }
+    }
+
     private void FeedEverybody(Search search)
     {
         var lack = (PriceOfMissingSlice * LinearExpr.Sum(_missing)) + LinearExpr.Sum(_uncovered);
@@ -201,10 +225,14 @@ internal sealed class ToppingSplitModel
     private void PleaseEverybody(Search search)
     {
         var worth = new List<LinearExpr>();
+
+        // Where everybody weighs alike the numbers stay as small as they are without weights.
+        var weighs = _basis.Eaters.Any(eater => eater.WeightPercent != WeightUnit);
+        var unit = weighs ? WeightUnit : 1;
         foreach (var eater in _basis.Judging)
         {
             var logarithm = Whole(-FullWorth, FullWorth);
-            worth.Add(logarithm);
+            worth.Add(weighs ? _basis.Eaters[eater].WeightPercent * logarithm : logarithm);
             foreach (var point in TangentPoints)
             {
                 var slope = (int)Math.Round(FullWorth / (point * -Math.Log(LowestNearness)));
@@ -213,24 +241,32 @@ internal sealed class ToppingSplitModel
             }
 
             var lacksSecondChoice = YesOrNo();
-            worth.Add(-PriceOfNoSecondChoice * lacksSecondChoice);
+            worth.Add(-PriceOfNoSecondChoice * unit * lacksSecondChoice);
             var acceptable = _basis.Regular[eater]
                 .Where(supply => _basis.IsAcceptable(eater, supply))
                 .Select(supply => _isOnTable[supply]);
             _model.Add(LinearExpr.Sum(acceptable) + (2 * lacksSecondChoice) >= 2);
         }
 
-        worth.AddRange(_isUsed.Select(isUsed => -PriceOfCombination * isUsed));
+        worth.AddRange(_isUsed.Select(isUsed => -PriceOfCombination * unit * isUsed));
         for (var topping = 0; topping < _basis.Menu.Toppings.Count; topping++)
         {
             var isBought = YesOrNo();
-            worth.Add(-PriceOfTopping * isBought);
+            worth.Add(-PriceOfTopping * unit * isBought);
             var withIt = Enumerable.Range(0, _basis.Catalogue.Count)
                 .Where(choice => _basis.Catalogue[choice].Toppings.Contains(topping));
             foreach (var choice in withIt)
             {
                 _model.AddImplication(_isUsed[choice], isBought);
             }
+        }
+
+        foreach (var item in _basis.Packed)
+        {
+            var most = item.Packs([.. Supplies().Select(supply => item.Supplies.Contains(supply) ? _basis.Sets[_basis.Supplies[supply].Set].Units : 0)]);
+            var packs = Whole(0, (int)most, (int)item.Packs(search.Best.Units));
+            _model.Add(item.PackTenths * packs >= item.UnitTenths * LinearExpr.Sum(item.Supplies.Select(supply => _units[supply])));
+            worth.Add(-PriceOfPack * unit * packs);
         }
 
         _model.Maximize(LinearExpr.Sum(worth));

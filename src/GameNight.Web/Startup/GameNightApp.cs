@@ -6,8 +6,9 @@ using GameNight.Planning;
 using GameNight.Web.Account;
 using GameNight.Web.Api;
 using GameNight.Web.Guests;
-using GameNight.Web.Mail;
+using GameNight.Web.Host.Pies;
 using GameNight.Web.Host.Timeline;
+using GameNight.Web.Mail;
 using GameNight.Web.Moving;
 using GameNight.Web.Shell;
 using GameNight.Web.SignIn;
@@ -124,6 +125,7 @@ public static class GameNightApp
         app.MapFeeds();
         app.MapMoving();
         app.MapStepCalendar();
+        app.MapPieSharing();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(circuit =>
             circuit.ContentSecurityFrameAncestorsPolicy = null);
     }

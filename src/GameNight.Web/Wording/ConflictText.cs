@@ -15,10 +15,12 @@ namespace GameNight.Web.Wording;
 /// <param name="zone">IANA zone of the night.</param>
 /// <param name="nameOf">From an eater's id to a name.</param>
 /// <param name="measures">What the reader reads.</param>
-public sealed class ConflictText(string zone, Func<string, string> nameOf, Measures measures)
+/// <param name="items">Menu item id to name; null where no menu is at hand.</param>
+public sealed class ConflictText(
+    string zone, Func<string, string> nameOf, Measures measures, IReadOnlyDictionary<string, string>? items = null)
 {
     /// <summary>True for what is worth knowing although the night works.</summary>
-    public static bool IsNotice(Conflict conflict) => conflict is LastPieIsLate or OwnPieWaits or OnlyUnwantedLeft or UnusualBall or PartsWithoutLabel or SimmersTooThick or SaltierThanAsked;
+    public static bool IsNotice(Conflict conflict) => conflict is LastPieIsLate or OwnPieWaits or OnlyUnwantedLeft or NoneOnHand or UnusualBall or PartsWithoutLabel or SimmersTooThick or SaltierThanAsked;
 
     public string Say(Conflict conflict) => conflict switch
     {
@@ -42,6 +44,11 @@ public sealed class ConflictText(string zone, Func<string, string> nameOf, Measu
         PinLeftOut { Because: PinFault.TooManyParts } c => Fill(Conflicts.PinsFillMoreThanThePie, c.PieNumber),
         PinLeftOut { Because: PinFault.NotOnMenu } c => Fill(Conflicts.PinNotOnMenu, c.PieNumber),
         PinLeftOut { Because: PinFault.MustNotBeThere } c => Fill(Conflicts.PinOnOwnPie, c.PieNumber),
+        SplitRulesClash c => Clash(c),
+        NotesToSettle c => Count(Conflicts.ResourceManager, nameof(Conflicts.NotesToSettleOther), c.EaterIds.Count, Names(c.EaterIds)),
+        NoneOnHand c => Count(
+            Conflicts.ResourceManager, nameof(Conflicts.NoneOnHandOther), c.ItemIds.Count, WordText.And([.. c.ItemIds.Select(ItemOf)])),
+        MoreThanOnHand c => Fill(Conflicts.MoreThanOnHand, measures.Say(c.Needed), ItemOf(c.ItemId), measures.Say(c.OnHand)),
         MenuIncomplete c => Missing(c.Missing),
         TooLateForColdFerment c => Fill(
             Conflicts.TooLateForColdFerment, At(c.NeededMixAt), At(c.EarliestServeAt), Length(c.HoursPossible)),
@@ -83,6 +90,46 @@ public sealed class ConflictText(string zone, Func<string, string> nameOf, Measu
             (null, null) => Fill(Conflicts.NoFreeHands, step, from, until),
         };
     }
+
+    private string Clash(SplitRulesClash clash)
+    {
+        var rules = Fill(ClashWords.CannotAllHold, Names(clash.EaterIds), WordText.And([.. clash.Rules.Select(Rule)]));
+        return clash.Nearest.Count == 0
+            ? Fill(ClashWords.AndNothingAlone, rules)
+            : Count(ClashWords.ResourceManager, nameof(ClashWords.AndNearestOther), clash.Nearest.Count, rules, WordText.ListOuter(clash.Nearest.Select(Change)));
+    }
+
+    private string Rule(SplitRule rule) => rule.Rule switch
+    {
+        SplitRuleKind.KeepsDiet => Fill(ClashWords.KeepsDiet, nameOf(rule.EaterId!), WordText.Say(rule.Diet!.Value)),
+        SplitRuleKind.Avoids => Fill(ClashWords.Avoids, nameOf(rule.EaterId!), WordText.Say(rule.Allergen!.Value)),
+        SplitRuleKind.MustNotTouch => Fill(ClashWords.MustNotTouch, nameOf(rule.EaterId!), WordText.Say(rule.Allergen!.Value)),
+        SplitRuleKind.KeptOff => Fill(ClashWords.KeptOff, nameOf(rule.EaterId!), ItemOf(rule.ItemId!)),
+        SplitRuleKind.Settled => Fill(ClashWords.Settled, rule.Number),
+        SplitRuleKind.OnHand => Fill(ClashWords.OnHand, ItemOf(rule.ItemId!)),
+        SplitRuleKind.Wetness => ClashWords.Wetness,
+        SplitRuleKind.Apart => Fill(ClashWords.Apart, ItemOf(rule.ItemId!), ItemOf(rule.OtherItemId!)),
+        SplitRuleKind.NumberOfPies => Pies(rule.Number!.Value),
+        SplitRuleKind.Dough => ClashWords.Dough,
+        SplitRuleKind.NoPlainBase => ClashWords.NoPlainBase,
+        SplitRuleKind.NoPlainCheese => ClashWords.NoPlainCheese,
+    };
+
+    /// <summary>Must-nots are never among what could be changed.</summary>
+    private string Change(SplitRule rule) => rule.Rule switch
+    {
+        SplitRuleKind.Settled => Fill(ClashWords.LetGoOfPie, rule.Number),
+        SplitRuleKind.OnHand => Fill(ClashWords.GetMore, ItemOf(rule.ItemId!)),
+        SplitRuleKind.Wetness => ClashWords.SettleSomethingWet,
+        SplitRuleKind.Apart => Fill(ClashWords.LetMeet, ItemOf(rule.ItemId!), ItemOf(rule.OtherItemId!)),
+        SplitRuleKind.NumberOfPies => Fill(ClashWords.MakePies, Pies(rule.Number!.Value)),
+        SplitRuleKind.Dough => ClashWords.AnotherDough,
+        SplitRuleKind.NoPlainBase => ClashWords.OfferNoSauce,
+        SplitRuleKind.NoPlainCheese => ClashWords.OfferNoCheese,
+        _ => Rule(rule),
+    };
+
+    private string ItemOf(string id) => items?.GetValueOrDefault(id) ?? Words.Something;
 
     private string At(NodaTime.Instant at) => Moment(at, zone);
 

@@ -26,7 +26,8 @@ public sealed class LateChangeText(Func<string, string> nameOf)
     {
         var words = added.Needs.Diets.Select(WordText.Say)
             .Concat(added.Needs.Avoids.Select(allergen => Fill(AfterCommitment.Avoids, WordText.Say(allergen))))
-            .Concat(added.Needs.MustNotTouch.Select(allergen => Fill(AfterCommitment.MustNotTouch, WordText.Say(allergen))));
+            .Concat(added.Needs.MustNotTouch.Select(allergen => Fill(AfterCommitment.MustNotTouch, WordText.Say(allergen))))
+            .Concat(added.Needs.KeptOff is null ? [] : [AfterCommitment.SomethingOfTheMenu]);
         return Fill(AfterCommitment.NewMustNot, nameOf(added.EaterId), WordText.And([.. words]));
     }
 

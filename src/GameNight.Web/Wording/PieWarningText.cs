@@ -8,7 +8,8 @@ namespace GameNight.Web.Wording;
 
 /// <summary>Says what must not touch what, for those who top, bake and cut. A test demands a sentence for every warning.</summary>
 /// <param name="nameOf">From an eater's id to a name.</param>
-public sealed class PieWarningText(Func<string, string> nameOf)
+/// <param name="items">Menu item id to name.</param>
+public sealed class PieWarningText(Func<string, string> nameOf, IReadOnlyDictionary<string, string>? items = null)
 {
     public string Say(PieWarning warning) => warning switch
     {
@@ -23,10 +24,13 @@ public sealed class PieWarningText(Func<string, string> nameOf)
 
     private string Names(KeptApart warning) => WordText.And([.. warning.EaterIds.Select(nameOf)]);
 
-    private static string Rules(PartKeptClear warning) => WordText.And(
+    private string Rules(PartKeptClear warning) => WordText.And(
     [
         .. warning.Allergens.Count > 0 ? [Fill(PieWords.MustNotHave, And(warning.Allergens))] : Array.Empty<string>(),
         .. warning.Diets.Select(Keeps),
+        .. warning.ItemIds.Count > 0
+            ? [Fill(PieWords.MustNotHave, WordText.And([.. warning.ItemIds.Select(id => items?.GetValueOrDefault(id) ?? Words.Something)]))]
+            : Array.Empty<string>(),
     ]);
 
     private static string Keeps(Diet diet) => diet switch

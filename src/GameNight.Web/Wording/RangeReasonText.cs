@@ -56,6 +56,8 @@ public static class RangeReasonText
         RangeReason.Inset => RangeWords.Inset,
         RangeReason.Slices => RangeWords.Slices,
         RangeReason.ToppingMass => RangeWords.ToppingMass,
+        RangeReason.OnHand => RangeWords.OnHand,
+        RangeReason.PackSize => RangeWords.PackSize,
         RangeReason.Toppings => RangeWords.Toppings,
         RangeReason.Players => RangeWords.Players,
         RangeReason.Seats => RangeWords.Seats,

@@ -28,6 +28,16 @@ public static class SplitText
         ? PiesByHand.NothingToLike
         : QuantityText.Percent(Math.Round(row.Score / row.BestPossible, 2));
 
+    /// <summary>How far the search has come: proved, or how much better it could be at most.</summary>
+    public static string Found(ToppingSplit split, int slices) => split.Quality == SplitQuality.Proved
+        ? Fill(PiesByHand.FoundProved, slices)
+        : Fill(PiesByHand.FoundWithGap, slices, QuantityText.Percent(Math.Round(split.GapPercent / 100, 3)));
+
+    /// <summary>That somebody counts more tonight, and why; null for who counts as usual.</summary>
+    public static string? Weight(int percent) => percent <= FairOverTime.UsualPercent
+        ? null
+        : Fill(PiesByHand.CountsMore, QuantityText.Exact(percent / 100.0));
+
     /// <summary>What another split would do for everybody, beside the one there is.</summary>
     public static string Difference(ToppingSplit now, ToppingSplit then)
     {

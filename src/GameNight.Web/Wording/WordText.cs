@@ -64,6 +64,50 @@ public static class WordText
         Evening.Lovely => Words.LovelyEvening,
     };
 
+    public static string Say(PeelFlour flour) => flour switch
+    {
+        PeelFlour.Wheat => Words.PeelWheat,
+        PeelFlour.Semolina => Words.PeelSemolina,
+        PeelFlour.Maize => Words.PeelMaize,
+        PeelFlour.Rice => Words.PeelRice,
+    };
+
+    public static string Say(BoxOil oil) => oil switch
+    {
+        BoxOil.Olive => Words.OilOlive,
+        BoxOil.Rapeseed => Words.OilRapeseed,
+        BoxOil.Sunflower => Words.OilSunflower,
+        BoxOil.Peanut => Words.OilPeanut,
+        BoxOil.Sesame => Words.OilSesame,
+    };
+
+    public static string Say(UsAllergen allergen) => allergen switch
+    {
+        UsAllergen.Milk => Words.Milk,
+        UsAllergen.Eggs => Words.Eggs,
+        UsAllergen.Fish => Words.Fish,
+        UsAllergen.CrustaceanShellfish => Words.CrustaceanShellfish,
+        UsAllergen.TreeNuts => Words.TreeNuts,
+        UsAllergen.Peanuts => Words.Peanuts,
+        UsAllergen.Wheat => Words.Wheat,
+        UsAllergen.Soybeans => Words.Soybeans,
+        UsAllergen.Sesame => Words.Sesame,
+    };
+
+    public static string Say(TreeNut nut) => nut switch
+    {
+        TreeNut.Almond => Words.Almonds,
+        TreeNut.Hazelnut => Words.Hazelnuts,
+        TreeNut.Walnut => Words.Walnuts,
+        TreeNut.Cashew => Words.Cashews,
+        TreeNut.Pecan => Words.Pecans,
+        TreeNut.BrazilNut => Words.BrazilNuts,
+        TreeNut.Pistachio => Words.Pistachios,
+        TreeNut.Macadamia => Words.Macadamias,
+        TreeNut.PineNut => Words.PineNuts,
+        TreeNut.BlackWalnut => Words.BlackWalnuts,
+    };
+
     public static string Say(Diet diet) => diet switch
     {
         Diet.Vegetarian => Words.Vegetarian,

@@ -125,7 +125,7 @@ public class PrintTests(Site site, PrintedNights nights) : IClassFixture<Printed
         using var paper = PdfDocument.Open(await PdfAsync(isLong: false, "A4", "shopping", "timeline"));
 
         var text = TextOf(paper);
-        Assert.Contains("Packs and prices are not included", text, StringComparison.Ordinal);
+        Assert.Contains("Prices are not included", text, StringComparison.Ordinal);
         Assert.Contains("At the oven", text, StringComparison.Ordinal);
         Assert.DoesNotMatch("The plan(?! takes)|Pie cards|What is on the pies", text);
     }

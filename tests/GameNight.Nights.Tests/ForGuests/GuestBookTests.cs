@@ -196,7 +196,7 @@ public sealed class GuestBookTests(ClassDatabase database) : NightsTest(database
         var night = await App.OpenNightAsync(group, [ines]);
         var gone = (await App.Kitchen.MenuAsync(group.Access, Cancellation))[^1];
         await App.Kitchen.SetMenuItemAsync(
-            group.Access, gone.Id, gone.Name, gone.GramsPerCm2, gone.WaterShare, gone.Composition, isOffered: false, gone.Version, Cancellation);
+            group.Access, gone.Id, gone.Name, gone.GramsPerCm2, gone.WaterShare, gone.Composition, gone.Stock, isOffered: false, gone.Version, Cancellation);
 
         var seen = (await App.LookAsync(await App.LinkAsync(group, night, ines)))!;
 

@@ -1,5 +1,7 @@
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Records;
+using GameNight.Nights.Snapshots;
+using GameNight.Nights.Storage;
 using GameNight.Planning;
 using GameNight.Planning.Cheese;
 using GameNight.Planning.Foods;
@@ -23,6 +25,12 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         { "kitchen.place.surface.thicknessMillimetres", facts => On(facts, BakingPlace.Assumed with { Surface = BakingPlace.Assumed.Surface with { ThicknessMillimetres = 100 } }) },
         { "kitchen.place.readings.topCelsius", facts => On(facts, BakingPlace.Assumed with { Readings = [new(Duration.FromMinutes(30), new Celsius(-10))] }) },
         { "kitchen.piesPerBake", facts => facts with { Kitchen = facts.Kitchen with { PiesPerBake = 0 } } },
+        { "menu.mostToppings", facts => facts with { Menu = new HouseMenu(MostToppings: 6) } },
+        { "menu.apart[0]", facts => facts with { Menu = new HouseMenu(Apart: [new ToppingPair("same", "same")]) } },
+        { "menu.named[0].name", facts => facts with { Menu = new HouseMenu(Named: [new NamedToppings(" ", ["any"])]) } },
+        { "menu.named[0].toppings", facts => facts with { Menu = new HouseMenu(Named: [new NamedToppings("Empty", [])]) } },
+        { "menu.named.name", facts => facts with { Menu = new HouseMenu(Named: [new NamedToppings("Garden", ["a"]), new NamedToppings("garden", ["b"])]) } },
+        { "menu.named.toppings", facts => facts with { Menu = new HouseMenu(Named: [new NamedToppings("Garden", ["a", "b"]), new NamedToppings("Field", ["b", "a"])]) } },
         { "sleep", facts => facts with { Hours = facts.Hours with { SleepUntilMinute = 1440 } } },
         { "sleep", facts => facts with { Hours = facts.Hours with { SleepFromMinute = -1 } } },
         { "work", facts => facts with { Hours = facts.Hours with { Work = [new(IsoDayOfWeek.Monday, 540, 1440)] } } },
@@ -139,9 +147,38 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         Assert.IsType<SaveResult.Refused>(await AddAsync(MenuItemId.New(), " ", 0.02));
         Assert.IsType<SaveResult.Refused>(await AddAsync(MenuItemId.New(), "Lead", 2));
         Assert.IsType<SaveResult.Refused>(await AddAsync(MenuItemId.New(), "Wetter than water", 0.1, 1.1));
+        Assert.IsType<SaveResult.Refused>(await AddAsync(MenuItemId.New(), "Owed", 0.1, stock: new PantryStock(OnHandGrams: -1)));
+        Assert.IsType<SaveResult.Refused>(await AddAsync(MenuItemId.New(), "Dust", 0.1, stock: new PantryStock(PackGrams: 0)));
 
-        Task<SaveResult> AddAsync(MenuItemId item, string name, double grams, double? water = null) => App.Kitchen.AddMenuItemAsync(
-            group.Access, item, name, MenuRole.Topping, grams, water, Composition.Nothing, Cancellation);
+        Task<SaveResult> AddAsync(MenuItemId item, string name, double grams, double? water = null, PantryStock? stock = null) => App.Kitchen.AddMenuItemAsync(
+            group.Access, item, name, MenuRole.Topping, grams, water, Composition.Nothing, stock, Cancellation);
+    }
+
+    [Fact]
+    public async Task How_toppings_go_together_is_kept_by_changes_that_do_not_undo_each_other_and_reaches_the_snapshot()
+    {
+        var group = await App.FoundGroupAsync();
+        var night = await App.OpenNightAsync(group, []);
+        string[] toppings = [.. (await App.Kitchen.MenuAsync(group.Access, Cancellation)).Where(item => item.Role == MenuRole.Topping).Select(item => item.Id.ToString())];
+        Func<HouseMenu, HouseMenu>[] changes =
+        [
+            house => house.KeepingApart(toppings[0], toppings[1]),
+            house => house.KeepingApart(toppings[1], toppings[0]),
+            house => house.Naming(new NamedToppings("Garden", [toppings[2], toppings[3]])),
+            house => house.With(mostToppings: 2),
+        ];
+
+        var results = await Task.WhenAll(changes.Select(change => App.Kitchen.SetHouseMenuAsync(group.Access, change, Cancellation)));
+
+        Assert.All(results, result => Assert.IsType<SaveResult.Saved>(result));
+        await using var session = await App.Get<GroupSessions>().OpenAsync(group.Access, Cancellation);
+        var menu = (await App.Get<NightSnapshots>().LoadAsync(session, night, Cancellation))!.Menu;
+        var pair = Assert.Single(menu.Apart!);
+        Assert.Equal(toppings[..2].Order(), new[] { pair.FirstId, pair.SecondId }.Order());
+        Assert.Equal(2, menu.MostToppings);
+        Assert.Equal([toppings[2], toppings[3]], Assert.Single(menu.Named!).ToppingIds);
+        await App.Kitchen.SetHouseMenuAsync(group.Access, house => house.LettingMeet(toppings[0], toppings[1]).Forgetting("GARDEN").With(3), Cancellation);
+        Assert.Null((await App.Kitchen.KitchenAsync(group.Access, Cancellation)).Facts.Menu);
     }
 
     [Fact]
@@ -154,7 +191,7 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         Assert.IsType<SaveResult.Gone>(await App.Kitchen.SetRecipeAsync(
             ours.Access, dough.Id, "Taken", dough.Formula, dough.Shape, dough.Version, Cancellation));
         Assert.IsType<SaveResult.Gone>(await App.Kitchen.SetMenuItemAsync(
-            ours.Access, item.Id, "Taken", 0.1, null, item.Composition, true, item.Version, Cancellation));
+            ours.Access, item.Id, "Taken", 0.1, null, item.Composition, null, true, item.Version, Cancellation));
     }
 
     [Fact]

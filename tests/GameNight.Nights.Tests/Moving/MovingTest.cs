@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using GameNight.Nights.Dates;
+using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Moving;
@@ -16,6 +17,7 @@ using GameNight.Planning.Fermentation;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Live;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Toppings;
 using GameNight.TestKit;
 using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
@@ -49,6 +51,7 @@ public abstract class MovingTest(ClassDatabase database) : NightsTest(database)
             Facts = answer.Facts with { Hunger = Hunger.More, Likes = new Dictionary<string, Liking> { [topping] = Liking.Favourite } },
         });
         await App.AnswerAsync(ruiLink, Answers.Coming());
+        await SettleAsync(group, night, ines, topping);
         await App.Nights.OverruleAsync(group.Access, night, overrides => overrides with { SaucePerPie = new Grams(81.5) }, Cancellation);
         await PlanAsync(group.Access, night);
         await Rows.TellAsync(Database.AdminConnectionString, $"delete from replan_queue where night_id = '{night.Value}'");
@@ -85,6 +88,23 @@ public abstract class MovingTest(ClassDatabase database) : NightsTest(database)
         await App.GuestList.ReachAsync(group.Access, ines, "ines@example.org", Cancellation);
         await AskForDateAsync(group, ines, rui);
         return new LivedIn(group, night, ines, rui, inesLink, ruiLink);
+    }
+
+    /// <summary>What a host made of the note, and how toppings go together in this house.</summary>
+    private async Task SettleAsync(FoundedGroup group, NightId night, GuestId ines, string topping)
+    {
+        var noted = (await App.InvitedAsync(group, night, ines)).NotedAt!.Value;
+        Assert.IsType<NoteResult.Settled>(await App.Get<NoteDesk>().SettleAsync(
+            group.Access, night, ines, noted, [DietaryNeeds.None, DietaryNeeds.None with { KeptOff = [topping] }], null, Cancellation));
+        var items = (await App.Kitchen.MenuAsync(group.Access, Cancellation)).Where(item => item.Role == MenuRole.Topping).ToList();
+        Assert.IsType<SaveResult.Saved>(await App.Kitchen.SetHouseMenuAsync(
+            group.Access,
+            house => house.KeepingApart(items[0].Id.ToString(), items[1].Id.ToString())
+                .Naming(new NamedToppings("Garden", [items[2].Id.ToString()])) with { MostToppings = 2, Peel = PeelFlour.Rice, Oil = BoxOil.Sesame },
+            Cancellation));
+        Assert.IsType<SaveResult.Saved>(await App.Kitchen.SetMenuItemAsync(
+            group.Access, items[0].Id, items[0].Name, items[0].GramsPerCm2, items[0].WaterShare, items[0].Composition, new PantryStock(900, 250), true,
+            items[0].Version, Cancellation));
     }
 
     /// <summary>Which of two evenings before that night; Rui has answered. And a rhythm with a day off and a moved one.</summary>

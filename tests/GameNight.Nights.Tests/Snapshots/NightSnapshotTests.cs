@@ -169,7 +169,7 @@ public sealed class NightSnapshotTests(ClassDatabase database) : NightsTest(data
         var night = await App.OpenNightForOneGuestAsync();
         var gone = (await App.Kitchen.MenuAsync(night.Group.Access, Cancellation))[^1];
         await App.Kitchen.SetMenuItemAsync(
-            night.Group.Access, gone.Id, gone.Name, gone.GramsPerCm2, gone.WaterShare, gone.Composition, false, gone.Version, Cancellation);
+            night.Group.Access, gone.Id, gone.Name, gone.GramsPerCm2, gone.WaterShare, gone.Composition, null, false, gone.Version, Cancellation);
 
         Assert.DoesNotContain(gone.Id.ToString(), (await SnapshotAsync(night)).Menu.Items.Select(item => item.Id));
     }
@@ -180,7 +180,7 @@ public sealed class NightSnapshotTests(ClassDatabase database) : NightsTest(data
         var night = await App.OpenNightForOneGuestAsync();
         var wet = (await App.Kitchen.MenuAsync(night.Group.Access, Cancellation)).First(item => item.Role == MenuRole.Topping);
         await App.Kitchen.SetMenuItemAsync(
-            night.Group.Access, wet.Id, wet.Name, wet.GramsPerCm2, 0.35, wet.Composition, true, wet.Version, Cancellation);
+            night.Group.Access, wet.Id, wet.Name, wet.GramsPerCm2, 0.35, wet.Composition, new PantryStock(250, 125), true, wet.Version, Cancellation);
 
         var seen = (await SnapshotAsync(night)).Menu.Items;
 

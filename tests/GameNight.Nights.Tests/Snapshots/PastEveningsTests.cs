@@ -32,6 +32,24 @@ public sealed class PastEveningsTests(ClassDatabase database) : PastNightsTest(d
     }
 
     [Fact]
+    public async Task How_well_a_guest_was_served_outlives_the_plan_that_said_so_and_not_the_guest()
+    {
+        var served = await ServedAsync("Ines", "Jonas");
+        await WriteAsync(served, NothingNoted with { Came = [Came(served, "Ines", 1), Came(served, "Jonas", 1)], Baked = Pies(3) });
+        var before = Assert.Single((await NextAsync(served))["Ines"]!).Served;
+
+        App.Clock.AdvanceDays(DietaryNote.KeptDays + 2);
+        await App.Get<Retention>().EraseAsync(Cancellation);
+
+        Assert.NotNull(before);
+        Assert.Equal(before, Assert.Single((await NextAsync(served))["Ines"]!).Served);
+        await App.Get<GuestRemoval>().RemoveAsync(served.Group.Access, served.Guests["Ines"], Cancellation);
+        Assert.Equal(
+            [true],
+            (await Storage.Rows.ReadAsync(Database.AdminConnectionString, $"select (served is null)::text from invitations where guest_id = '{served.Guests["Ines"].Value}'")).Select(text => text.Contains("true", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public async Task A_night_of_which_nothing_was_written_down_says_nothing()
     {
         var served = await ServedAsync("Ines");

@@ -47,6 +47,33 @@ public class CombinationCatalogueTests
         Assert.Contains(catalogue, choice => choice.Toppings.Contains(39));
     }
 
+    [Fact]
+    public void Holds_what_has_a_name_wherever_the_menu_allows_it()
+    {
+        var toppings = Enumerable.Range(0, 40)
+            .Select(index => new MenuItem("t" + index, MenuRole.Topping, 0.1, Composition.Nothing));
+        var menu = new Menu([AMenu.Red, AMenu.Blend, .. toppings], MostToppings: 3, AMenu.Wheat)
+        {
+            Named = [new ToppingSet(["t30", "t7"]), new ToppingSet(["t31", "t8"]), new ToppingSet(["t1", "t2", "t3", "t4"]), new ToppingSet(["t1", "gone"])],
+            Apart = [new ToppingPair("t8", "t31")],
+        };
+
+        var catalogue = CatalogueFor(menu, ASplit.Eater("a", 3, null, ("t30", Liking.Never)), ASplit.Eater("b", 3));
+
+        Assert.Contains(catalogue, choice => choice.Toppings.SequenceEqual([7, 30]));
+        Assert.DoesNotContain(catalogue, choice => choice.Toppings.SequenceEqual([8, 31]) || choice.Toppings.Count > 3);
+    }
+
+    [Fact]
+    public void Leaves_out_what_has_a_name_when_nobody_may_have_it()
+    {
+        var menu = AMenu.With(4) with { Named = [new ToppingSet(["salami"])] };
+
+        Assert.DoesNotContain(
+            CatalogueFor(menu, ASplit.Eater("a", 3, ASplit.Vegetarian)),
+            choice => choice.Toppings.Any(topping => AMenu.Toppings[topping].Id == "salami"));
+    }
+
     private static IReadOnlyList<MenuChoice> CatalogueFor(Menu menu, params SplitEater[] eaters) =>
         Seating.For(ASplit.Night(menu, 2, eaters), CancellationToken.None).Catalogue;
 }

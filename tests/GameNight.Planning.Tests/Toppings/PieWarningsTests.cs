@@ -51,6 +51,15 @@ public class PieWarningsTests
     }
 
     [Fact]
+    public void A_half_is_kept_clear_of_an_item_that_is_kept_off_its_eaters_slices()
+    {
+        var warning = Assert.IsType<PartKeptClear>(Assert.Single(Of(2, ("ana", DietaryNeeds.None with { KeptOff = ["anchovies", "mushrooms"] }))));
+
+        Assert.Equal(("C", "B"), (warning.Letter, warning.OtherLetter));
+        Assert.Equal(["anchovies"], warning.ItemIds);
+    }
+
+    [Fact]
     public void What_is_not_on_the_menu_any_more_counts_as_holding_everything()
     {
         var items = ATable.Items.Where(item => item.Key != "anchovies").ToDictionary();

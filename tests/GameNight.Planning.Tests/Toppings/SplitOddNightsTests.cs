@@ -130,8 +130,63 @@ public class SplitOddNightsTests
 
         var split = Plan(effort, night with { SlicesPerPie = 5 });
 
-        Assert.Equal(new EaterShortOfSlices("a", 0, 2), Assert.Single(split.Conflicts));
+        Assert.Equal(new EaterShortOfSlices("a", 0, 2), Assert.Single(split.Conflicts, conflict => conflict is not SplitRulesClash));
         Assert.Equal(3, split.SlicesOf("b"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Efforts))]
+    public void Everybody_who_excludes_everything_is_told_of_and_the_pies_stay_plain(int effort)
+    {
+        var all = new DietaryNeeds([Diet.Vegan], [], [], [.. AMenu.With(6).Items.Where(item => item.Role != MenuRole.Topping).Select(item => item.Id)]);
+        var night = ASplit.Night(AMenu.With(6), 2, [.. Enumerable.Range(0, 5).Select(index => ASplit.Eater($"e{index}", 3, all))]);
+
+        var split = Plan(effort, night);
+
+        Assert.Empty(split.Servings);
+        Assert.Equal(5, split.Conflicts.OfType<NothingPermitted>().Count());
+    }
+
+    [Theory]
+    [MemberData(nameof(Efforts))]
+    public void What_nobody_has_read_on_a_label_reaches_nobody_who_must_not_have_it(int effort)
+    {
+        var unread = AMenu.Toppings[0] with { Id = "unread", Composition = new Composition([], [], [Allergen.Nuts], Enum.GetValues<Diet>()) };
+        var menu = AMenu.With(2) with { Items = [.. AMenu.With(2).Items, unread] };
+        var night = ASplit.Night(
+            menu, 2,
+            ASplit.Eater("kept", 4, new DietaryNeeds([], [Allergen.Nuts], []), ("unread", Liking.Favourite)),
+            ASplit.Eater("own", 4, ASplit.NoNutsNear, ("unread", Liking.Favourite)),
+            ASplit.Eater("free", 4, null, ("unread", Liking.Favourite)));
+
+        var split = Plan(effort, night);
+
+        var with = split.Combinations.Where(combination => combination.ToppingIds.Contains("unread")).Select(combination => combination.Letter).ToHashSet();
+        Assert.All(split.Servings.Where(serving => with.Contains(serving.Letter)), serving => Assert.Equal("free", serving.EaterId));
+        Assert.All(split.Pies.Where(pie => pie.IsOwnPie), pie => Assert.DoesNotContain(pie.Sectors, sector => with.Contains(sector.Letter)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Efforts))]
+    public void Pins_that_contradict_one_another_are_left_out_one_by_one_and_named(int effort)
+    {
+        var night = ASplit.Night(AMenu.With(4), 1, ASplit.Eater("a", 4), ASplit.Eater("b", 4)) with
+        {
+            Pins =
+            [
+                new Pin(1, 2, "red", "blend", ["mushrooms"]),
+                new Pin(1, 1, "red", "blend", ["onions"]),
+                new Pin(9, 1, "red", "blend", []),
+                new Pin(1, 0, "red", "blend", []),
+            ],
+        };
+
+        var split = Plan(effort, night);
+
+        Assert.Equal(
+            [(1, PinFault.TooManyParts), (9, PinFault.NoSuchPie), (1, PinFault.TooManyParts)],
+            split.Conflicts.OfType<PinLeftOut>().Select(pin => (pin.PieNumber, pin.Because)));
+        Assert.Equal(["mushrooms"], Assert.Single(split.Combinations).ToppingIds);
     }
 
     [Fact]
@@ -157,7 +212,7 @@ public class SplitOddNightsTests
 
         var split = Plan(8, ASplit.Night(menu, 1, eater) with { Groups = [new MustNotGroup(["a"], eater.Needs, 4)] });
 
-        Assert.Equal(new NothingPermitted("a", because), Assert.Single(split.Conflicts));
+        Assert.Equal(new NothingPermitted("a", because), Assert.Single(split.Conflicts, conflict => conflict is not SplitRulesClash));
         Assert.Empty(split.Servings);
     }
 

@@ -51,7 +51,9 @@ public class SplitPlannerTests
 
         var split = SplitPlanner.For(night, Effort.Usual, TestContext.Current.CancellationToken);
 
-        var conflict = Assert.IsType<OwnPiesDoNotFit>(Assert.Single(split.Conflicts));
+        Assert.Equal(2, split.Conflicts.Count);
+        Assert.Contains(split.Conflicts.OfType<SplitRulesClash>().Single().Rules, rule => rule is { EaterId: "b", Allergen: Allergen.Milk });
+        var conflict = Assert.Single(split.Conflicts.OfType<OwnPiesDoNotFit>());
         Assert.Equal(["b"], conflict.EaterIds);
         Assert.Equal((3, 1), (conflict.PiesNeeded, conflict.Pies));
         Assert.Equal(0, split.SlicesOf("b"));
@@ -68,8 +70,10 @@ public class SplitPlannerTests
 
         var split = SplitPlanner.For(night, Effort.Usual, TestContext.Current.CancellationToken);
 
-        var conflict = Assert.IsType<GroupShortOfSlices>(Assert.Single(split.Conflicts));
+        Assert.Equal(2, split.Conflicts.Count);
+        var conflict = Assert.Single(split.Conflicts.OfType<GroupShortOfSlices>());
         Assert.Equal((8, 12), (conflict.Permitted, conflict.Wanted));
+        Assert.Contains(split.Conflicts.OfType<SplitRulesClash>().Single().Nearest, rule => rule is { Rule: SplitRuleKind.NumberOfPies, Number: 2 });
     }
 
     [Theory]

@@ -125,7 +125,7 @@ public sealed class HostAtWork : IAsyncDisposable
     public async Task OfferAsync(string name, Composition label, CancellationToken cancellation)
     {
         var added = await _services.GetRequiredService<KitchenDesk>().AddMenuItemAsync(
-            _access, MenuItemId.New(), name, MenuRole.Topping, 0.06, null, label, cancellation);
+            _access, MenuItemId.New(), name, MenuRole.Topping, 0.06, null, label, null, cancellation);
         _ = added is SaveResult.Saved ? added : throw new InvalidOperationException($"{name} was not added: {added}.");
     }
 

@@ -65,7 +65,7 @@ public class KitchenSheetTests : BunitContext
         var sheet = Shopping(Plans.Usual);
 
         Assert.Equal(["Dough", "Sauce", "Cheese", "Toppings"], sheet.FindAll("h3").Select(shelf => shelf.TextContent));
-        Assert.Contains("Packs and prices are not included", sheet.Markup, StringComparison.Ordinal);
+        Assert.Contains("Prices are not included", sheet.Markup, StringComparison.Ordinal);
         Assert.Equal(QuantityText.GramNumber(Plans.Usual.Dough.Flour), sheet.Find("tbody tbody tr td:nth-child(3)").TextContent);
         Assert.Equal(
             Plans.Usual.Amounts.Count(amount => Paper.Roles[amount.ItemId] == MenuRole.Topping),

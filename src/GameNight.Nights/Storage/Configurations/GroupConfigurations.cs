@@ -125,6 +125,7 @@ internal sealed class PantryItemConfiguration : IEntityTypeConfiguration<PantryI
         builder.HasKey(item => new { item.GroupId, item.Id });
         builder.Property(item => item.Name).HasMaxLength(PantryItem.LongestName);
         builder.Property(item => item.Composition).IsDocument();
+        builder.Property(item => item.Stock).IsDocument();
         builder.IsRowVersioned();
         builder.HasOne<Group>().WithMany().HasForeignKey(item => item.GroupId).OnDelete(DeleteBehavior.Cascade);
     }

@@ -57,6 +57,7 @@ internal sealed class DietaryNoteConfiguration : IEntityTypeConfiguration<Dietar
         builder.ToTable("dietary_notes");
         builder.HasKey(note => new { note.GroupId, note.NightId, note.GuestId });
         builder.Property(note => note.Needs).IsDocument();
+        builder.Property(note => note.Ruling).IsDocument();
 
         // Room for the longest note in four-byte characters, encrypted and in base 64.
         builder.Property(note => note.ProtectedNote).HasMaxLength(4000);

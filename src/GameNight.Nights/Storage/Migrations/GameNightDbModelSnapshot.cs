@@ -326,6 +326,10 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("character varying(4000)")
                         .HasColumnName("protected_note");
 
+                    b.Property<string>("Ruling")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("ruling");
+
                     b.HasKey("GroupId", "NightId", "GuestId");
 
                     b.ToTable("dietary_notes", (string)null);
@@ -643,6 +647,10 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("link_generation");
 
+                    b.Property<double?>("Served")
+                        .HasColumnType("double precision")
+                        .HasColumnName("served");
+
                     b.HasKey("GroupId", "NightId", "GuestId");
 
                     b.HasIndex("GroupId", "GuestId");
@@ -939,6 +947,10 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasMaxLength(32)
                         .HasColumnType("character varying(32)")
                         .HasColumnName("role");
+
+                    b.Property<string>("Stock")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("stock");
 
                     b.Property<uint>("Version")
                         .IsConcurrencyToken()

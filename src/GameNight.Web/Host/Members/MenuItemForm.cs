@@ -1,4 +1,5 @@
 using GameNight.Nights.Records;
+using GameNight.Planning;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Toppings;
 using GameNight.Web.Wording;
@@ -21,12 +22,20 @@ public sealed class MenuItemForm(MenuRole role, Measures measures, double gramsP
 {
     private const double UsualGramsPerCm2 = 0.06;
 
+    private PantryStock? _stock;
+
     public MenuRole Role => role;
     public string Name { get; set; } = "";
     public string MassPerArea { get; set; } = measures.MassPerArea.Typed(gramsPerCm2);
 
     /// <summary>In percent; empty where nobody knows.</summary>
     public string Water { get; set; } = "";
+
+    /// <summary>In the measure of the host; empty where as much as it takes is bought.</summary>
+    public string OnHand { get; set; } = "";
+
+    /// <summary>In the measure of the host; empty where nobody said.</summary>
+    public string Pack { get; set; } = "";
 
     public bool IsOffered { get; set; } = true;
     public HashSet<Diet> Suits { get; } = [];
@@ -42,7 +51,10 @@ public sealed class MenuItemForm(MenuRole role, Measures measures, double gramsP
         {
             Name = item.Name,
             Water = item.WaterShare is { } water ? TypedNumbers.Text(water * 100) : "",
+            OnHand = item.Stock?.OnHandGrams is { } there ? measures.Mass.Typed(there) : "",
+            Pack = item.Stock?.PackGrams is { } pack ? measures.Mass.Typed(pack) : "",
             IsOffered = item.IsOffered,
+            _stock = item.Stock,
         };
         form.Suits.UnionWith(item.Composition.Suits);
         foreach (var allergen in Enum.GetValues<Allergen>())
@@ -56,12 +68,20 @@ public sealed class MenuItemForm(MenuRole role, Measures measures, double gramsP
         return form;
     }
 
-    public (double? GramsPerCm2, double? WaterShare, IReadOnlyDictionary<string, string> Problems) ReadMass()
+    public (double? GramsPerCm2, double? WaterShare, PantryStock? Stock, IReadOnlyDictionary<string, string> Problems) ReadMass()
     {
         var numbers = new TypedNumbers("menu.items");
         var mass = numbers.Read("gramsPerCm2", MassPerArea, 0, 1, measures.MassPerArea, gramsPerCm2);
         double? water = string.IsNullOrWhiteSpace(Water) ? null : numbers.Read("waterShare", Water, 0, 100) / 100;
-        return numbers.Problems.Count == 0 ? (mass, water, numbers.Problems) : (null, null, numbers.Problems);
+        double? onHand = string.IsNullOrWhiteSpace(OnHand)
+            ? null
+            : numbers.Read("onHandGrams", OnHand, 0, MenuCheck.MostOnHandGrams, measures.Mass, _stock?.OnHandGrams);
+        double? pack = string.IsNullOrWhiteSpace(Pack)
+            ? null
+            : numbers.Read("packGrams", Pack, MenuCheck.LeastPackGrams, MenuCheck.MostPackGrams, measures.Mass, _stock?.PackGrams);
+        return numbers.Problems.Count == 0
+            ? (mass, water, new PantryStock(onHand, pack), numbers.Problems)
+            : (null, null, null, numbers.Problems);
     }
 
     private IReadOnlyList<Allergen> Of(LabelSays says) =>

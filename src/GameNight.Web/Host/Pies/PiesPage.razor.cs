@@ -5,6 +5,7 @@ using GameNight.Planning;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Toppings;
 using GameNight.Web.Drawings;
+using GameNight.Web.Host.Print;
 using GameNight.Web.Wording;
 using GameNight.Web.Wording.Texts;
 using Microsoft.AspNetCore.Components;
@@ -70,15 +71,17 @@ public sealed partial class PiesPage
         _bases = WhiteBases.Of(menu);
         _spareItem = menu.FirstOrDefault(item => !item.IsOffered && item.Role == MenuRole.Topping);
         _spare = _spareItem?.Name;
-        _conflicts = new ConflictText(View!.Facts.Zone, NameOf, Measures);
+        _conflicts = new ConflictText(View!.Facts.Zone, NameOf, Measures, _view?.Items);
         _combinations = _view?.Plan?.Split.Combinations.ToDictionary(combination => combination.Letter) ?? [];
         return _view is not null;
     }
 
+    private string? WeightOf(string eater) =>
+        _view!.Night.Guests.FirstOrDefault(guest => guest.Eaters[0].Id == eater) is { } guest ? SplitText.Weight(FairOverTime.WeightPercent(guest.Past)) : null;
+
     private string NameOf(string id) => _view?.Names.GetValueOrDefault(id) ?? Words.Somebody;
 
-    private string Say(Combination combination) => WordText.List(
-        combination.ItemIds.Select(id => _view!.Items.GetValueOrDefault(id, Words.Something)).Select(name => name.ToLowerInvariant()));
+    private string Say(Combination combination) => new PieNames(_view!.Plan!.Split, _view.Items, _view.Named).Within(combination);
 
     private void OpenChooser((Pin OnIt, string Part) chosen)
     {
@@ -121,7 +124,13 @@ public sealed partial class PiesPage
         _problem ??= lost > 0 ? Phrase.Count(PiesByHand.ResourceManager, nameof(PiesByHand.LetGoForPartsOther), lost) : null;
     }
 
-    private Task SetAimAsync(SplitAim aim) => DivideAsync(split => split with { Aim = aim == SplitAim.WorstOff ? null : aim });
+    private Task SetAimAsync(SplitAim aim) => DivideAsync(split => split with { Aim = aim == SplitAim.WorstOff ? null : aim, Slices = null });
+
+    private Task TakeAsync((SplitAim Aim, int Slices) better) => DivideAsync(split => split with
+    {
+        Aim = better.Aim == SplitAim.WorstOff ? null : better.Aim,
+        Slices = better.Slices > Effort.Usual.Slices ? better.Slices : null,
+    });
 
     private Task DivideAsync(Func<SplitByHand, SplitByHand> change) => WorkAsync(async access =>
     {
