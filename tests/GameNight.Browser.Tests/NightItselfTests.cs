@@ -1,5 +1,4 @@
 using System.Globalization;
-using GameNight.Planning;
 using GameNight.Planning.Timeline;
 using NodaTime;
 using static Microsoft.Playwright.Assertions;
@@ -108,8 +107,8 @@ public class NightItselfTests(Site site)
         }
 
         await phone.PictureAsync("live-end", Screen.Phone);
-        Assert.Empty(tablet.Faults.Where(fault => !IsOfTheNetwork(fault)));
-        Assert.Empty(phone.Faults.Where(fault => !IsOfTheNetwork(fault)));
+        Assert.DoesNotContain(tablet.Faults, fault => !IsOfTheNetwork(fault));
+        Assert.DoesNotContain(phone.Faults, fault => !IsOfTheNetwork(fault));
     }
 
     private static Instant TapAt(TimelineStep step) => step.Kind is StepKind.Temper or StepKind.Preheat ? step.Start : step.End;

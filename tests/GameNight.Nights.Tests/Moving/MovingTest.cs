@@ -100,7 +100,8 @@ public abstract class MovingTest(ClassDatabase database) : NightsTest(database)
         Assert.IsType<SaveResult.Saved>(await App.Kitchen.SetHouseMenuAsync(
             group.Access,
             house => house.KeepingApart(items[0].Id.ToString(), items[1].Id.ToString())
-                .Naming(new NamedToppings("Garden", [items[2].Id.ToString()])) with { MostToppings = 2, Peel = PeelFlour.Rice, Oil = BoxOil.Sesame },
+                .Naming(new NamedToppings("Garden", [items[2].Id.ToString()])) with
+            { MostToppings = 2, Peel = PeelFlour.Rice, Oil = BoxOil.Sesame },
             Cancellation));
         Assert.IsType<SaveResult.Saved>(await App.Kitchen.SetMenuItemAsync(
             group.Access, items[0].Id, items[0].Name, items[0].GramsPerCm2, items[0].WaterShare, items[0].Composition, new PantryStock(900, 250), true,

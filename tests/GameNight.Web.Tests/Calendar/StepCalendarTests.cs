@@ -1,5 +1,4 @@
 using GameNight.Nights.Records;
-using GameNight.Planning.Timeline;
 using GameNight.Web.Host.Timeline;
 using GameNight.Web.Tests.Panels;
 using NodaTime;
