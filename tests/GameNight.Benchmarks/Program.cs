@@ -18,6 +18,17 @@ if (args is ["--answers"])
     return await AnswerBench.RunAsync();
 }
 
+if (args is ["--splits", var nights])
+{
+    return SplitBench.Soak(int.Parse(nights, NumberStyles.None, CultureInfo.InvariantCulture));
+}
+
+if (args is ["--split"])
+{
+    SplitBench.Run();
+    return 0;
+}
+
 if (args is ["--timeline"])
 {
     TimelineBench.Run();
@@ -59,6 +70,7 @@ foreach (var guests in new[] { 12, 40, 200 })
 ModelBench.Run();
 ForecastBench.Run();
 TimelineBench.Run();
+SplitBench.Run();
 return 0;
 
 // Three of four guests like or dislike something, every eighth keeps a diet or an allergy.

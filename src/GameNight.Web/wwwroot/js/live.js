@@ -5,8 +5,11 @@ let lock = null;
 let offset = 0;
 let saidNow = null;
 let lastRing = 0;
+let hasBegun = false;
 
 export function begin() {
+  if (hasBegun) { return; }
+  hasBegun = true;
   addEventListener("pointerdown", allow);
   addEventListener("keydown", allow);
   document.addEventListener("visibilitychange", keepAwake);
