@@ -170,7 +170,7 @@ public sealed partial class LivePage : IAsyncDisposable
         : null;
 
     private NextStep.Pie? Drawn(LiveStep step) => PieOf(step) is { } pie
-        ? new NextStep.Pie(pie, new PieNames(_view!.Plan.Plan!.Split, _view.Plan.Items), _bases)
+        ? new NextStep.Pie(pie, new PieNames(_view!.Plan.Plan!.Split, _view.Plan.Items, _view.Plan.Named), _bases)
         : null;
 
     private IReadOnlyList<string> WarningsOf(LiveStep step)
@@ -181,7 +181,7 @@ public sealed partial class LivePage : IAsyncDisposable
         }
 
         var needs = _view!.Plan.Night.Guests.SelectMany(guest => guest.Eaters).ToDictionary(eater => eater.Id, eater => eater.Needs);
-        var words = new PieWarningText(id => _view.Plan.Names.GetValueOrDefault(id, Words.Somebody));
+        var words = new PieWarningText(id => _view.Plan.Names.GetValueOrDefault(id, Words.Somebody), _view.Plan.Items);
         return [.. new PieWarnings(_view.Plan.Plan!.Split, needs, labels).Of(pie).Select(words.Say)];
     }
 
