@@ -60,6 +60,8 @@ public class NightItselfTests(Site site)
         await phone.Button("Done, it is in").ClickAsync();
         await Expect(ClockOf(tablet, "PieOut-1")).ToBeVisibleAsync(new() { Timeout = Soon });
 
+        await Expect(ClockOf(phone, "PieOut-1")).ToBeVisibleAsync(new() { Timeout = Soon });
+
         // The connection is lost: the clocks go on, ring, and what was tapped elsewhere is there when it is back.
         await phone.GoOfflineAsync(true);
         time.MoveTo(steps["bake-1"].End + Duration.FromMinutes(1));
