@@ -27,8 +27,13 @@ internal static class OnTime
     /// <returns>Null without a pie on the table.</returns>
     public static OnTimeChance? Of(TimelineRequest request, HostTimeline timeline, StepTable table)
     {
+        if (timeline.FirstPieAt is null)
+        {
+            return null;
+        }
+
         var night = new NightInMinutes(request);
-        if (timeline.FirstPieAt is null || PlacedSteps.Of(night, timeline) is not var (steps, planned))
+        if (PlacedSteps.Of(night, timeline) is not var (steps, planned))
         {
             return null;
         }

@@ -24,6 +24,10 @@ public class OnTimeTests
     }
 
     [Fact]
+    public void Without_a_pie_there_is_no_time_to_keep() =>
+        Assert.Null(Planner.Plan(ANight().Build(), Now, new Effort(1)).Timeline.OnTime);
+
+    [Fact]
     public void The_same_timeline_has_the_same_chance()
     {
         var night = ANight().WithGuests(7).Build();
