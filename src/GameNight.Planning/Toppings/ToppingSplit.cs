@@ -40,7 +40,7 @@ public enum SplitQuality
 /// <param name="Combinations">What is on the table, in the order of the letters.</param>
 /// <param name="Servings">By eater, then pie. An eater who gets nothing has none.</param>
 /// <param name="Satisfactions">By eater id; only eaters who are planned at least one slice.</param>
-/// <param name="GapPercent">The widest proven distance from the best possible value of any objective; 0 when proved.</param>
+/// <param name="GapPercent">The widest proven distance from the best possible value of any objective, 0 to 100; 0 when proved.</param>
 /// <param name="SolverSlices">The smallest effort that gives this very answer again; 0 when no solver was asked.</param>
 public sealed record ToppingSplit(
     IReadOnlyList<Combination> Combinations,

@@ -343,7 +343,8 @@ internal sealed class ToppingSplitModel
             if (status != CpSolverStatus.Unknown)
             {
                 var gap = Math.Abs(response.BestObjectiveBound - response.ObjectiveValue);
-                _gapPercent = Math.Max(_gapPercent, 100 * gap / Math.Max(1, Math.Abs(response.BestObjectiveBound)));
+                // Prices can take more than an answer is worth; further than from nothing to all it cannot be.
+                _gapPercent = Math.Max(_gapPercent, Math.Min(100, 100 * gap / Math.Max(1, Math.Abs(response.BestObjectiveBound))));
                 Best = Read(solver);
                 model._model.ClearHints();
                 model._variables.ForEach(variable => model._model.AddHint(variable, solver.Value(variable)));
