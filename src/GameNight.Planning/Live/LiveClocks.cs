@@ -9,21 +9,21 @@ internal static class LiveClocks
     public static IEnumerable<LiveClock> Of(IReadOnlyList<LiveStep> live, LiveSteps view, Taps taps, Instant now)
     {
         var heard = taps.Marks.Where(mark => mark.Kind == LiveMarkKind.ClockHeard).Select(mark => mark.Step).ToHashSet();
-        return Running(live, view, now)
+        return Running(live, view, taps, now)
             .Concat(taps.Marks
                 .Where(mark => mark is { Kind: LiveMarkKind.ClockSet, Until: not null })
                 .Select(mark => new LiveClock(mark.Id, LiveClockKind.Own, 0, mark.Until!.Value, mark.Name)))
             .Where(clock => !heard.Contains(clock.Id));
     }
 
-    private static IEnumerable<LiveClock> Running(IReadOnlyList<LiveStep> live, LiveSteps view, Instant now)
+    private static IEnumerable<LiveClock> Running(IReadOnlyList<LiveStep> live, LiveSteps view, Taps taps, Instant now)
     {
         var steps = view.Steps;
         foreach (var (p, pie) in steps.Pies.Index())
         {
             if (view.IsBegun(pie.Bake) && !view.IsDone(pie.Bake))
             {
-                yield return new LiveClock(Id(LiveClockKind.PieOut, p + 1), LiveClockKind.PieOut, p + 1, view.Start(pie.Bake) + Minutes(steps.Night.Bake));
+                yield return new LiveClock(Id(LiveClockKind.PieOut, p + 1), LiveClockKind.PieOut, p + 1, view.Start(pie.Bake) + Minutes(steps.Night.Bake + taps.Longer[pie.Bake]));
             }
 
             if (view.IsDone(pie.Bake) && !view.IsDone(pie.Serve))

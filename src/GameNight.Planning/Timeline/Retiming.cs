@@ -39,7 +39,6 @@ internal sealed class Retiming
             .Select(one => one.Item.Done!.Value).OrderDescending().Skip(hands - 1).FirstOrDefault(int.MinValue);
         Chain(hands);
         Expect();
-
         RunOn();
         Broken = [.. steps.Lags.Select(lag => (Lag: lag, Over: Starts[lag.From] + MinutesOf(lag) - Starts[lag.To])).Where(broken => broken.Over > 0)];
     }
@@ -52,7 +51,7 @@ internal sealed class Retiming
     public IReadOnlyList<(Lag Lag, int Over)> Broken { get; }
 
     public bool IsDone(int i) => _progress[i].Done is not null
-        || (EndsItself(i) && _progress[i].Begun is { } begun && begun + _steps.Steps[i].Minutes <= _now);
+        || (EndsItself(i) && _progress[i].Begun is { } begun && begun + _lengths[i] <= _now);
 
     /// <summary>
     /// The steps that decide when this one begins, itself included: each is pushed by the one before it. It ends at a step

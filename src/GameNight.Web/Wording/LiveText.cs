@@ -72,7 +72,6 @@ public static class LiveText
 
     public static string Say(LiveRisk risk) => risk.Waiting switch
     {
-        StepKind.Top => Fill(LivePages.RiskTopped, risk.Number, QuantityText.Length(risk.Over)),
         StepKind.Shape => Fill(LivePages.RiskShaped, risk.Number, QuantityText.Length(risk.Over)),
         StepKind.Temper => Fill(LivePages.RiskTempered, risk.Number, QuantityText.Length(risk.Over)),
         StepKind.Bake when risk.For == StepKind.Serve => Fill(LivePages.RiskServed, risk.Number, QuantityText.Length(risk.Over)),

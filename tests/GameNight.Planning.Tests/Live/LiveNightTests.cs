@@ -91,9 +91,8 @@ public class LiveNightTests
     }
 
     [Fact]
-    public void A_topped_pie_that_finds_no_place_is_told_at_risk()
+    public void A_shaped_base_that_waits_too_long_is_told_at_risk_and_one_that_is_topped_is_not()
     {
-        // The second pie is topped while the first still bakes on.
         var topped = Step("top-2").End;
         var marks = Until(Step("shape-2").End).Append(Done("top-2", topped));
         var shapedLongAgo = Until(Step("shape-1").End);
@@ -131,6 +130,19 @@ public class LiveNightTests
         var live = At(step.Start, [.. marks, new LiveMark("wrong", step.Start, LiveMarkKind.WentWrong, id, Trouble: trouble)]);
 
         Assert.Equal(step.End + Duration.FromMinutes(minutes), live.Step(id).End);
+    }
+
+    [Fact]
+    public void After_a_soggy_middle_the_next_pie_rings_a_minute_later_and_the_last_one_stays_as_it_was()
+    {
+        var (first, second) = (Step("bake-1"), Step("top-2"));
+        var marks = Until(second.Start).Append(new LiveMark("soggy", second.Start, LiveMarkKind.WentWrong, "bake-1", Trouble: StepTrouble.SoggyMiddle));
+
+        var live = At(second.End, [.. marks, Done("top-2", second.End)]);
+
+        var clock = Assert.Single(live.Clocks, clock => clock is { Kind: LiveClockKind.PieOut, Number: 2 });
+        Assert.Equal(second.End + Night.Kitchen.Bake + Duration.FromMinutes(1), clock.Ends);
+        Assert.Equal(first.End, live.Step("bake-1").End);
     }
 
     [Fact]
