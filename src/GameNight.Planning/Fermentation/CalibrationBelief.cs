@@ -1,3 +1,4 @@
+using GameNight.Planning.Quantities;
 using NodaTime;
 
 namespace GameNight.Planning.Fermentation;
@@ -9,16 +10,13 @@ namespace GameNight.Planning.Fermentation;
 public sealed record CalibrationBelief(
     double LogCold, double LogWarm, double VarianceCold, double VarianceWarm, double Covariance)
 {
-    /// <summary>A band holds four times in five: so many standard deviations to each side.</summary>
-    public const double BandOverDeviation = 1.2815515655446004;
-
     /// <summary>What an eye says of a dough is good to about a third of its gas (from memory).</summary>
     private static readonly double LookDeviation = Math.Log(1.35);
 
     public FermentationCalibration Expected => new(Within(LogCold), Within(LogWarm));
 
     public static CalibrationBelief Prior(FermentationCalibration expected, BandFactorRow band) => new(
-        Math.Log(expected.Cold), Math.Log(expected.Warm), Square(Math.Log(band.ColdRate) / BandOverDeviation), Square(Math.Log(band.Room) / BandOverDeviation), 0);
+        Math.Log(expected.Cold), Math.Log(expected.Warm), Square(Math.Log(band.ColdRate) / BandWidth.Deviations), Square(Math.Log(band.Room) / BandWidth.Deviations), 0);
 
     /// <param name="run">The dough with this belief's own factors.</param>
     /// <param name="fresh">Fresh yeast in % of flour.</param>

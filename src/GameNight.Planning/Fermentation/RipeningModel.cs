@@ -59,7 +59,7 @@ public static class RipeningModel
     /// </summary>
     internal static double BandOf(DoughRun run, CalibrationBelief belief, double fresh, bool isLookedAt)
     {
-        var spread = Math.Exp(CalibrationBelief.BandOverDeviation
+        var spread = Math.Exp(BandWidth.Deviations
             * Math.Sqrt(Math.Pow(belief.SpreadOf(run, fresh), 2) + Math.Pow(SpreadOfFridge(run, fresh), 2)));
         return !isLookedAt && run.Journey.IsCold ? Math.Max(spread, run.Table.BandFactor.ColdDose) : spread;
     }
@@ -84,7 +84,7 @@ public static class RipeningModel
     {
         var fridge = run.Table.Fridge;
         return run.Journey.Fridge is null && run.Journey.InFridge > Duration.Zero
-            ? Math.Log(Gas(fridge.WarmCelsius) / Gas(fridge.ColdCelsius)) / (2 * CalibrationBelief.BandOverDeviation)
+            ? Math.Log(Gas(fridge.WarmCelsius) / Gas(fridge.ColdCelsius)) / (2 * BandWidth.Deviations)
             : 0;
 
         double Gas(double celsius)

@@ -21,9 +21,6 @@ internal static class OnTime
     private const int MostDecisive = 5;
     private const double SeldomDecisive = 0.1;
 
-    /// <summary>A band holds four times in five: so many standard deviations to each side.</summary>
-    private const double BandOverDeviation = 1.2815515655446004;
-
     /// <returns>Null without a pie on the table.</returns>
     public static OnTimeChance? Of(TimelineRequest request, HostTimeline timeline, StepTable table)
     {
@@ -74,7 +71,7 @@ internal static class OnTime
 
     private static int Drawn(StepToPlace step, StepTable table, NightInMinutes night, Random random)
     {
-        var spread = Math.Log(table.BandOf(NameOf(step.Kind, night))) / BandOverDeviation;
+        var spread = Math.Log(table.BandOf(NameOf(step.Kind, night))) / BandWidth.Deviations;
         return (int)Math.Round(step.Minutes * Math.Exp(spread * Normal(random)));
     }
 

@@ -73,7 +73,7 @@ public class FermentationTests
         {
             var dose = For(Journey(hours, fridge));
 
-            // Section 12 of the bands: a factor of 1.6 either way on every cold dose.
+            // bandFactor.coldDose of shared/reference/fermentation.json, either way.
             Assert.True(dose.Total.High / dose.Total.Expected >= 1.6 - 1e-9);
             Assert.True(dose.Total.Expected / dose.Total.Low >= 1.6 - 1e-9);
         }, iter: 40);
