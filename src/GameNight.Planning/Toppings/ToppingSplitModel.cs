@@ -67,7 +67,9 @@ internal sealed class ToppingSplitModel
         _isOnTable = [.. start.Units.Select(units => YesOrNo(units > 0))];
         var used = basis.ChoicesUsed(start.Units);
         _isUsed = [.. basis.Catalogue.Select((_, choice) => YesOrNo(used.Contains(choice)))];
-        _worstOff = Whole(start.WorstOff, SplitDraft.WorstOffScale, start.WorstOff);
+
+        // Slices for everybody and every group come first, and may take from the worst-off what a short answer left them.
+        _worstOff = Whole(mayFallShort ? 0 : start.WorstOff, SplitDraft.WorstOffScale, start.WorstOff);
 
         FillPies(used.Count);
         FeedEaters();
@@ -77,7 +79,8 @@ internal sealed class ToppingSplitModel
     }
 
     /// <summary>
-    /// The best split the effort finds, never worse for the worst-off eater (in steps of the aim) than <paramref name="start"/>.
+    /// The best split the effort finds: never with fewer slices than <paramref name="start"/>, and where that has enough,
+    /// never worse for the worst-off eater (in steps of the aim).
     /// </summary>
     public static SplitOutcome Improve(SplitBasis basis, SplitDraft start, Effort effort, CancellationToken cancellation)
     {

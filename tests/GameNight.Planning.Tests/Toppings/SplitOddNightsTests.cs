@@ -116,6 +116,43 @@ public class SplitOddNightsTests
         Assert.Equal(new OnlyUnwantedLeft("a"), Assert.Single(split.Conflicts));
     }
 
+    /// <summary>
+    /// The quick answer leaves a group short and everybody pleased; to cover it, the search must take from the worst-off.
+    /// A random night once found it.
+    /// </summary>
+    [Fact]
+    public void A_group_that_may_come_is_covered_although_those_at_the_table_like_it_less()
+    {
+        var noPork = new DietaryNeeds([Diet.NoPork], [], []);
+        var night = ASplit.Night(
+            AMenu.With(3),
+            2,
+            Eater("own", 3, Liking.Like, Liking.Like, Liking.Favourite, ASplit.NoNutsNear),
+            Eater("onions", 1, Liking.Fine, Liking.Fine, Liking.Like),
+            Eater("pork", 2, Liking.RatherNot, Liking.Fine, Liking.RatherNot, noPork),
+            Eater("milk", 0, Liking.Fine, Liking.RatherNot, Liking.RatherNot, ASplit.NoMilk),
+            Eater("plain", 1, Liking.Fine, Liking.RatherNot, Liking.Never)) with
+        {
+            SlicesPerPie = 6,
+            Parts = 1,
+            Groups =
+            [
+                new MustNotGroup(["own"], ASplit.NoNutsNear, 5),
+                new MustNotGroup(["pork"], noPork, 4),
+                new MustNotGroup(["milk"], ASplit.NoMilk, 2),
+            ],
+        };
+
+        var (quick, solved) = (Plan(0, night), Plan(8, night));
+
+        Assert.IsType<GroupShortOfSlices>(Assert.Single(quick.Conflicts));
+        Assert.Empty(solved.Conflicts);
+        Assert.True(solved.Nearness()[0] < quick.Nearness()[0]);
+
+        static SplitEater Eater(string id, int slices, Liking mushrooms, Liking salami, Liking onions, DietaryNeeds? needs = null) =>
+            ASplit.Eater(id, slices, needs, ("mushrooms", mushrooms), ("salami", salami), ("onions", onions));
+    }
+
     [Theory]
     [MemberData(nameof(Efforts))]
     public void Eaters_who_can_share_no_pie_are_not_all_served_from_one(int effort)
