@@ -16,7 +16,7 @@ public sealed record MessageKillsResult(int Kills, int Queued, int Repeats, IRea
 /// </summary>
 public static class MessageKills
 {
-    public const int GuestsEach = 3;
+    private const int GuestsEach = 3;
 
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
     private static readonly TimeSpan Poll = TimeSpan.FromMilliseconds(50);
