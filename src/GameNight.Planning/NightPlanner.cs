@@ -68,10 +68,23 @@ public sealed class NightPlanner(ReferenceTables tables)
     /// <returns>Null when the plan has no pie on the table.</returns>
     public LiveEvening? Live(NightSnapshot night, NightPlan plan, IReadOnlyList<LiveMark> marks, Instant now)
     {
+        return LiveNight.Of(LiveRequest(night, plan, now), plan.Timeline, marks, now, tables.Steps);
+    }
+
+    /// <summary>Another order of what is left of a night that is on, where the kept one breaks a limit or comes late.</summary>
+    /// <param name="plan">Made from the same night.</param>
+    /// <param name="marks">What was tapped and not taken back, in any order.</param>
+    /// <returns>Null when none is needed, or none better was found within the effort.</returns>
+    /// <exception cref="OperationCanceledException"><paramref name="cancellation"/> was signalled.</exception>
+    public LiveOrder? AnotherOrder(
+        NightSnapshot night, NightPlan plan, IReadOnlyList<LiveMark> marks, Instant now, Effort effort, CancellationToken cancellation = default) =>
+        LiveNight.AnotherOrder(LiveRequest(night, plan, now), plan.Timeline, marks, now, tables.Steps, effort, cancellation);
+
+    private TimelineRequest LiveRequest(NightSnapshot night, NightPlan plan, Instant now)
+    {
         var balls = plan.Oven?.Balls ?? NightBalls.For(night, plan.Dough, tables);
-        var request = NightRequests.Timeline(
+        return NightRequests.Timeline(
             night, now, plan.Dough, plan.Split.Pies.Count, plan.Split, plan.SauceToMake, plan.Oven?.Soak.Value, NightBalls.Tempering(balls), tables);
-        return LiveNight.Of(request, plan.Timeline, marks, now, tables.Steps);
     }
 
     /// <summary>The night as it is planned with: late choices followed, a begun dough as it is, what is made here on the labels.</summary>

@@ -69,6 +69,19 @@ public sealed record LiveClock(string Id, LiveClockKind Kind, int Number, Instan
 /// <param name="Over">So much longer than it should.</param>
 public sealed record LiveRisk(StepKind Waiting, StepKind For, int Number, Duration Over);
 
+/// <summary>Work that is left, in a new order.</summary>
+/// <param name="Start">In the new order; <paramref name="Before"/> in the one that was kept.</param>
+public sealed record LiveWork(StepKind Kind, int Number, Instant Start, Instant Before);
+
+/// <summary>Another order of what is left.</summary>
+/// <param name="Starts">Of every step by id, for the mark that takes it.</param>
+/// <param name="Work">What is not begun, in the new order.</param>
+/// <param name="LessOver">By so much less are limits of waiting broken, all together.</param>
+/// <param name="LastPieAt">When the last pie is on the table then.</param>
+/// <param name="Sooner">By so much sooner; negative when it is later.</param>
+public sealed record LiveOrder(
+    IReadOnlyDictionary<string, Instant> Starts, IReadOnlyList<LiveWork> Work, Duration LessOver, Instant LastPieAt, Duration Sooner);
+
 /// <summary>The night as it stands: what is done, what runs, what comes when.</summary>
 /// <param name="Steps">In the order in which they begin.</param>
 /// <param name="Next">The step for a pair of hands now, or next; null when all is done.</param>

@@ -26,6 +26,9 @@ public enum LiveMarkKind
 
     /// <summary>A step went wrong in a known way; the step begins, or ends, later for it.</summary>
     WentWrong,
+
+    /// <summary>What is left goes on in another order; the steps begin at <see cref="LiveMark.Starts"/> where they can.</summary>
+    NewOrder,
 }
 
 /// <summary>One tap of the night. What was taken back is not among them.</summary>
@@ -34,6 +37,7 @@ public enum LiveMarkKind
 /// <param name="Until">For <see cref="LiveMarkKind.NotBefore"/> and <see cref="LiveMarkKind.ClockSet"/>.</param>
 /// <param name="Name">Of a clock of the host's own.</param>
 /// <param name="Hands">1 to 8, for <see cref="LiveMarkKind.HandsNow"/>.</param>
+/// <param name="Starts">Of every step by id, for <see cref="LiveMarkKind.NewOrder"/>. With other steps than the plan's the mark says nothing.</param>
 public sealed record LiveMark(
     string Id,
     Instant At,
@@ -42,4 +46,5 @@ public sealed record LiveMark(
     Instant? Until = null,
     string? Name = null,
     int? Hands = null,
-    StepTrouble? Trouble = null);
+    StepTrouble? Trouble = null,
+    IReadOnlyDictionary<string, Instant>? Starts = null);

@@ -24,6 +24,9 @@ internal sealed class AwayWindows
 
     public IReadOnlyList<(int From, int Until)> Windows => _windows;
 
+    /// <summary>Only the hours that end within so many minutes of their beginning.</summary>
+    public AwayWindows NoLongerThan(int minutes) => new(_windows.Where(window => window.Until - window.From <= minutes));
+
     public bool IsFree(int start, int length) => length == 0 || NextFree(start, length) == start;
 
     /// <summary>The first start from <paramref name="start"/> on at which <paramref name="length"/> minutes are free.</summary>

@@ -19,6 +19,9 @@ internal sealed class Retiming
     private readonly int[] _notBefore;
     private readonly int[] _lengths;
     private readonly int _now;
+
+    /// <summary>What a warm ball can wait out: an evening that runs late goes on and is not put off until the morning.</summary>
+    private readonly AwayWindows _breaks;
     private readonly List<Lag> _chains = [];
     private readonly HashSet<int> _firstOfLane = [];
 
@@ -32,6 +35,7 @@ internal sealed class Retiming
     public Retiming(NightSteps steps, int[] planned, StepProgress[] progress, int[] notBefore, int[] longer, int hands, int now)
     {
         (_steps, _planned, _progress, _notBefore, _now) = (steps, planned, progress, notBefore, now);
+        _breaks = steps.Night.Away.NoLongerThan(ServingClock.LengthDown(TimelineLimits.TemperedBeforeShaped));
         Starts = new int[steps.Steps.Count];
         _lengths = [.. steps.Steps.Select((step, i) => step.Minutes + longer[i])];
         _handsFree = progress.Index()
@@ -157,7 +161,8 @@ internal sealed class Retiming
             : Free(i, Math.Max(wanted, _now));
     }
 
-    private bool IsFixed(int i) => _progress[i].Begun is not null || _progress[i].Done is not null;
+    /// <summary>It has begun or is over: nothing moves it any more.</summary>
+    public bool IsFixed(int i) => _progress[i].Begun is not null || _progress[i].Done is not null;
 
     /// <summary>Pushes every step behind what it must come after; false when the lags never agree.</summary>
     private bool Settle(Func<Lag, bool> counts)
@@ -186,8 +191,14 @@ internal sealed class Retiming
     }
 
     /// <summary>Work that is to begin keeps out of the host's unavailable hours; what should run by now is not moved.</summary>
-    private int Free(int i, int minute) => minute <= _now ? minute : _steps.NextFree(i, minute);
+    private int Free(int i, int minute) => minute <= _now ? minute : AwayFor(i).NextFree(minute, _steps.Steps[i].FreeMinutes);
 
-    private int MinutesOf(Lag lag) => lag.LengthOf is not { } step ? lag.Minutes
+    /// <summary>The hours that hold for a step now.</summary>
+    public AwayWindows AwayFor(int i) => _steps.Steps[i].Kind is StepKind.Temper or StepKind.Preheat or StepKind.Shape or StepKind.Top or StepKind.Bake or StepKind.Serve
+        ? _breaks
+        : _steps.Night.Away;
+
+    /// <summary>The lag with the length that its step turned out to have.</summary>
+    public int MinutesOf(Lag lag) => lag.LengthOf is not { } step ? lag.Minutes
         : lag.Minutes + (step == lag.From ? 1 : -1) * (_lengths[step] - _steps.Steps[step].Minutes);
 }

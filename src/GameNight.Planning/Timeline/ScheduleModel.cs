@@ -8,8 +8,8 @@ namespace GameNight.Planning.Timeline;
 /// <param name="Uses">Tasks with how many of it each holds from its start to its end.</param>
 internal sealed record SharedResource(int Capacity, IReadOnlyList<(int Task, int Demand)> Uses);
 
-/// <summary>Minutes above zero of start(Later) − start(Earlier) + Plus, by weight.</summary>
-internal readonly record struct WeightedOver(long Weight, int Later, int Earlier, int Plus);
+/// <summary>Minutes above zero of start(Later) − start(Earlier) + Plus, by weight; without an earlier one its start counts as 0.</summary>
+internal readonly record struct WeightedOver(long Weight, int Later, int? Earlier, int Plus);
 
 /// <summary>What a search came to.</summary>
 /// <param name="Starts">The best schedule found, or null.</param>
@@ -64,7 +64,7 @@ internal sealed class ScheduleModel
         foreach (var over in overs)
         {
             var minutes = _model.NewIntVar(0, 2 * ServingClock.Farthest, string.Create(CultureInfo.InvariantCulture, $"over{cutOff.Count}"));
-            _model.Add(minutes >= _starts[over.Later] - _starts[over.Earlier] + over.Plus);
+            _model.Add(minutes >= _starts[over.Later] - (over.Earlier is { } earlier ? _starts[earlier] : LinearExpr.Constant(0)) + over.Plus);
             cutOff.Add(minutes);
         }
 

@@ -10,6 +10,8 @@ namespace GameNight.Planning.Tests.Live;
 /// <summary>Nights that go as nights go: some taps early, some late, some forgotten. Looked at by plain code.</summary>
 public class LiveNightPropertyTests
 {
+    private const int OrderedEvenings = 300;
+
     private static readonly NightPlanner Planner = new(SharedFolder.Tables);
 
     private static readonly IReadOnlyList<(NightSnapshot Night, NightPlan Plan)> Nights =
@@ -84,6 +86,38 @@ public class LiveNightPropertyTests
             live.Steps.Where(step => step.State == LiveState.Done).Select(step => step.Id).ToHashSet());
         Assert.NotEqual(next.Id, tapped.Next?.Id);
     }, iter: 200);
+
+    /// <summary>What the search says of itself is looked at in the night that follows when the order is taken.</summary>
+    [Fact]
+    public void Another_order_leaves_what_is_done_and_keeps_what_it_promises()
+    {
+        var offered = 0;
+        Evenings.Sample(
+            evening =>
+            {
+                var (night, plan) = Nights[evening.Night];
+                var (first, last) = (plan.Timeline.FirstPieAt!.Value - Duration.FromHours(3), plan.Timeline.LastPieAt!.Value);
+                var now = first + (last - first) * evening.When;
+                var marks = Marks(plan, evening.Slips, evening.Told).Where(mark => mark.At <= now).ToList();
+                var kept = Planner.Live(night, plan, marks, now)!;
+
+                if (Planner.AnotherOrder(night, plan, marks, now, new Effort(4)) is not { } order)
+                {
+                    return;
+                }
+
+                Interlocked.Increment(ref offered);
+                var taken = Planner.Live(night, plan, [.. marks, new LiveMark("order", now, LiveMarkKind.NewOrder, Starts: order.Starts)], now)!;
+
+                var before = kept.Steps.ToDictionary(step => step.Id);
+                Assert.All(taken.Steps.Where(step => step.IsTapped && before[step.Id].State == LiveState.Done), step => Assert.Equal(before[step.Id], step));
+                Assert.True(order.LessOver > Duration.Zero || order.Sooner > Duration.Zero);
+                Assert.Equal((order.LastPieAt, order.Sooner), (taken.LastPieAt, kept.LastPieAt - taken.LastPieAt));
+            },
+            iter: OrderedEvenings);
+
+        Assert.InRange(offered, 10, OrderedEvenings);
+    }
 
     /// <summary>Each step as it really went: so many minutes off its plan, some of it never told.</summary>
     private static IEnumerable<LiveMark> Marks(NightPlan plan, int[] slips, bool[] told)

@@ -119,6 +119,58 @@ public class LiveNightTests
         Assert.Equal((2, 1), (with.Hands, without.Hands));
     }
 
+    /// <summary>
+    /// Worked by hand: two places, one pair of hands, the second pie five minutes late at serving. Serving pie 2 before pie 3
+    /// is topped leaves a place of the oven empty for three minutes, and again at every second pie.
+    /// </summary>
+    [Fact]
+    public void When_the_kept_order_makes_the_table_wait_another_is_offered_and_counts_once_it_is_taken()
+    {
+        var two = ANight().WithGuests(9).But(night => night with { Kitchen = night.Kitchen with { PiesPerBake = 2 } }).Build();
+        var plan = Planner.Plan(two, Now, Effort.Quick);
+        var topped = plan.Timeline.Steps.Single(step => step.Id == "top-2");
+        var now = topped.End + Duration.FromMinutes(5);
+        List<LiveMark> marks = [.. AsPlanned(plan).Where(mark => mark.At < topped.End), Done("top-2", now)];
+        var kept = Planner.Live(two, plan, marks, now)!;
+
+        var order = Planner.AnotherOrder(two, plan, marks, now, new Effort(4))!;
+        var taken = Planner.Live(two, plan, [.. marks, new LiveMark("order", now, LiveMarkKind.NewOrder, Starts: order.Starts)], now)!;
+
+        Assert.True(kept.Step("serve-2").Start < kept.Step("top-3").Start);
+        Assert.True(taken.Step("serve-2").Start > taken.Step("top-3").Start);
+        Assert.True(order.Sooner >= Duration.FromMinutes(5));
+        Assert.Equal((kept.LastPieAt - order.Sooner, order.LastPieAt), (order.LastPieAt, taken.LastPieAt));
+        Assert.Empty(taken.Risks);
+        Assert.Equal(taken.Steps.Where(step => step is { IsTapped: true, State: LiveState.Later, Planned.NeedsHands: true }).Select(step => (step.Kind, step.Number, step.Start)),
+            order.Work.Where(work => work.Kind is not (StepKind.Temper or StepKind.Preheat)).Select(work => (work.Kind, work.Number, work.Start)));
+    }
+
+    [Fact]
+    public void A_night_that_is_on_time_is_offered_no_other_order() =>
+        Assert.Null(Planner.AnotherOrder(Night, Plan, Until(Step("serve-2").End), Step("serve-2").End, new Effort(4)));
+
+    [Fact]
+    public void An_order_of_other_steps_says_nothing()
+    {
+        var now = Step("serve-2").End;
+        var marks = Until(now);
+        var starts = Plan.Timeline.Steps.Skip(1).ToDictionary(step => step.Id, step => step.Start + Duration.FromHours(1));
+
+        Assert.Equal(At(now, marks).Steps, At(now, [.. marks, new LiveMark("order", now, LiveMarkKind.NewOrder, Starts: starts)]).Steps);
+    }
+
+    [Fact]
+    public void An_evening_that_runs_late_goes_on_into_the_hosts_quiet_hours()
+    {
+        var night = ANight().WithGuests(9).But(one => one with { Away = [new HostAway(Plan.Timeline.LastPieAt!.Value, Plan.Timeline.LastPieAt.Value + Duration.FromHours(8))] }).Build();
+        var plan = Planner.Plan(night, Now, Effort.Quick);
+        var shape = plan.Timeline.Steps.Single(step => step.Id == "shape-4");
+
+        var live = Planner.Live(night, plan, [.. AsPlanned(plan).Where(mark => mark.At <= shape.Start), new LiveMark("late", shape.Start, LiveMarkKind.NotBefore, Until: shape.Start + Duration.FromMinutes(40))], shape.Start)!;
+
+        Assert.InRange(live.Late, Duration.FromMinutes(20), Duration.FromMinutes(40));
+    }
+
     [Theory]
     [InlineData(StepTrouble.SpringsBack, "shape-2", 10)]
     [InlineData(StepTrouble.SticksToPeel, "top-2", 2)]

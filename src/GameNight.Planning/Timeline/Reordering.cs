@@ -1,0 +1,58 @@
+namespace GameNight.Planning.Timeline;
+
+/// <summary>
+/// Looks for another order of the work that is left, when keeping the order breaks a limit or makes the table wait: first
+/// the fewest minutes beyond the limits, then the last pie soonest, then as little moved as can be. What is begun or done
+/// stands; what somebody has in hand is not taken from them.
+/// </summary>
+internal static class Reordering
+{
+    /// <summary>A limit of food outweighs any wait at the table, and that any number of steps that move.</summary>
+    private const long PriceOfMinuteOver = 100_000;
+    private const long PriceOfMinuteLater = 1_000;
+
+    /// <summary>The search need not look further than this after the end that the kept order has.</summary>
+    private const int MinutesBeyond = 60;
+
+    /// <param name="kept">The rest in its order.</param>
+    /// <param name="notBefore">Per step, as <paramref name="kept"/> was given it.</param>
+    /// <returns>Starts of all steps; null when no schedule was found within the effort.</returns>
+    /// <exception cref="OperationCanceledException"><paramref name="cancellation"/> was signalled.</exception>
+    public static int[]? Of(NightSteps steps, Retiming kept, int[] notBefore, int hands, int now, Effort effort, CancellationToken cancellation)
+    {
+        var last = steps.Pies[^1].Serve;
+        var soft = kept.Broken.Select(broken => broken.Lag).ToHashSet();
+        var horizon = kept.Starts.Max() + MinutesBeyond;
+        var model = new ScheduleModel(
+            kept.Lengths,
+            [.. Enumerable.Range(0, kept.Starts.Length).Select(Starts)],
+            steps.Lags.Where(lag => !soft.Contains(lag) && !(Stands(lag.From) && Stands(lag.To)))
+                .Select(lag => lag with { Minutes = kept.MinutesOf(lag) }),
+            [new SharedResource(hands, [.. steps.Steps.Index().Where(step => step.Item.Presence == Presence.Hands && !kept.IsDone(step.Index)).Select(step => (step.Index, 1))])]);
+
+        var weights = new long[kept.Starts.Length];
+        weights[last] = PriceOfMinuteLater;
+        var overs = soft.Select(lag => new WeightedOver(PriceOfMinuteOver, lag.From, lag.To, kept.MinutesOf(lag))).ToList();
+        for (var i = 0; i < kept.Starts.Length; i++)
+        {
+            // |x| = 2 max(x, 0) - x: what moves counts either way.
+            if (!Stands(i))
+            {
+                weights[i]--;
+                overs.Add(new WeightedOver(2, i, null, -kept.Starts[i]));
+            }
+        }
+
+        model.MinimizeSum(weights, overs, 0);
+        return model.Run(kept.Starts, effort.Slices * Effort.SliceDeterministicTime, cancellation).Starts;
+
+        bool Stands(int i) => kept.IsFixed(i) || kept.IsDone(i) || kept.IsRunning(i);
+
+        IEnumerable<(int First, int Last)> Starts(int i) => Stands(i)
+            ? [(kept.Starts[i], kept.Starts[i])]
+            : [.. kept.AwayFor(i).FreeStarts(EarliestOf(i), horizon, steps.Steps[i].FreeMinutes), (kept.Starts[i], kept.Starts[i])];
+
+        // Guests are not served before the time they were told.
+        int EarliestOf(int i) => Math.Max(i == steps.Pies[0].Serve ? kept.Starts[i] : now, notBefore[i]);
+    }
+}
