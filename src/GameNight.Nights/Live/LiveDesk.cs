@@ -13,8 +13,12 @@ namespace GameNight.Nights.Live;
 /// <summary>A night while it is on.</summary>
 /// <param name="Plan">With names, items and the night it was made from.</param>
 /// <param name="Evening">Null while there is no plan with pies on the table, or while it is being made anew.</param>
-/// <param name="LastTap">What would be taken back; null when nothing was tapped.</param>
-public sealed record LiveView(PlanView Plan, LiveEvening? Evening, LiveMark? LastTap, Instant Now);
+/// <param name="Marks">What was tapped and not taken back, first tapped first.</param>
+public sealed record LiveView(PlanView Plan, LiveEvening? Evening, IReadOnlyList<LiveMark> Marks, Instant Now)
+{
+    /// <summary>What would be taken back; null when nothing was tapped.</summary>
+    public LiveMark? LastTap => Marks.Count > 0 ? Marks[^1] : null;
+}
 
 /// <summary>What came of a tap.</summary>
 public abstract record LiveResult
@@ -47,6 +51,10 @@ public sealed class LiveDesk
     public const int MostTaps = 2000;
     public const int LongestName = 40;
     private const int LongestStep = 40;
+    private const int MostSteps = 2000;
+
+    /// <summary>Somebody stands there and waits for the answer.</summary>
+    private static readonly Effort SoonEnough = new(4);
 
     /// <summary>Nothing of an evening is further off.</summary>
     private static readonly Duration Furthest = Duration.FromHours(24);
@@ -77,9 +85,14 @@ public sealed class LiveDesk
         await using var session = await _sessions.OpenAsync(access, cancellation);
         var marks = await MarksAsync(session, id, cancellation);
         var now = _clock.GetCurrentInstant();
-        return new LiveView(
-            view, view.Plan is { } plan ? _planner.Live(view.Night, plan, marks, now) : null, marks.Count > 0 ? marks[^1] : null, now);
+        return new LiveView(view, view.Plan is { } plan ? _planner.Live(view.Night, plan, marks, now) : null, marks, now);
     }
+
+    /// <summary>Another order of what is left, where the kept one breaks a limit or comes late; worked out beside the page.</summary>
+    /// <returns>Null when none is needed, or none better was found soon.</returns>
+    public Task<LiveOrder?> AnotherOrderAsync(LiveView view, CancellationToken cancellation) => view is { Plan: { Plan: { } plan } plans }
+        ? Task.Run(() => _planner.AnotherOrder(plans.Night, plan, view.Marks, view.Now, SoonEnough, cancellation), cancellation)
+        : Task.FromResult<LiveOrder?>(null);
 
     /// <summary>Safe to repeat, and on two devices at once: the first tap of a step counts, the second is told so.</summary>
     /// <param name="mark">Its moment is the desk's own: clocks of phones differ.</param>
@@ -158,6 +171,8 @@ public sealed class LiveDesk
         { Kind: LiveMarkKind.HandsNow, Hands: null or < 1 or > 8 } => "hands",
         { Kind: LiveMarkKind.ClockSet, Name: null or "" } => "name",
         { Kind: LiveMarkKind.ClockSet or LiveMarkKind.NotBefore, Until: null } => "until",
+        { Kind: LiveMarkKind.NewOrder, Starts: null or { Count: 0 or > MostSteps } } => "starts",
+        { Starts: { } starts } when starts.Keys.Any(step => step.Length > LongestStep) => "starts",
         _ => null,
     };
 }

@@ -79,6 +79,17 @@ public static class LiveText
         _ => Fill(LivePages.RiskElse, Do(risk.Waiting, risk.Number), QuantityText.Length(risk.Over)),
     };
 
+    /// <summary>What another order of the work gains, and what it costs.</summary>
+    public static string Gain(LiveOrder order, Instant now, string zone) => (order.LessOver > Duration.Zero, order.Sooner) switch
+    {
+        (true, { } sooner) when sooner > Duration.Zero =>
+            Fill(LivePages.GainBoth, QuantityText.Length(order.LessOver), QuantityText.Length(sooner), At(order.LastPieAt, now, zone)),
+        (true, { } sooner) when sooner < Duration.Zero =>
+            Fill(LivePages.GainLessOverLater, QuantityText.Length(order.LessOver), QuantityText.Length(-sooner), At(order.LastPieAt, now, zone)),
+        (true, _) => Fill(LivePages.GainLessOver, QuantityText.Length(order.LessOver), At(order.LastPieAt, now, zone)),
+        _ => Fill(LivePages.GainSooner, QuantityText.Length(order.Sooner), At(order.LastPieAt, now, zone)),
+    };
+
     public static string Say(StepTrouble trouble) => trouble switch
     {
         StepTrouble.NoFoam => LivePages.TroubleNoFoam,
@@ -118,6 +129,7 @@ public static class LiveText
         LiveMarkKind.ClockHeard => LivePages.SaidHeard,
         LiveMarkKind.HandsNow => Fill(LivePages.SaidHands, mark.Hands ?? 0),
         LiveMarkKind.WentWrong => Fill(LivePages.SaidWrong, Name(step)),
+        LiveMarkKind.NewOrder => LivePages.SaidNewOrder,
     };
 
     private static string Name(LiveStep? step) => step is null ? Words.Something : Do(step.Kind, step.Number);

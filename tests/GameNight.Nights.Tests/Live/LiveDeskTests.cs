@@ -81,6 +81,31 @@ public sealed class LiveDeskTests(ClassDatabase database) : PlannerTest(database
     }
 
     [Fact]
+    public async Task A_new_order_counts_on_every_device_until_it_is_taken_back()
+    {
+        var night = await OnTheNightAsync();
+        var before = (await ViewAsync(night)).Evening!;
+        var later = before.Steps.Where(step => step.IsTapped)
+            .ToDictionary(step => step.Id, step => step.Start + (step.Id == "sauce" ? Duration.FromMinutes(7) : Duration.Zero));
+
+        Assert.IsType<LiveResult.Counted>(await TapAsync(night, new LiveMark("", default, LiveMarkKind.NewOrder, Starts: later)));
+
+        var view = await ViewAsync(night);
+        Assert.Equal(before.Steps.Single(step => step.Id == "sauce").Start + Duration.FromMinutes(7), Step(view, "sauce").Start);
+        Assert.Equal(later, view.LastTap!.Starts);
+        await TakeBackAsync(night, view.LastTap.Id);
+        Assert.Equal(before.Steps, (await ViewAsync(night)).Evening!.Steps);
+    }
+
+    [Fact]
+    public async Task A_night_on_time_is_offered_no_other_order()
+    {
+        var night = await OnTheNightAsync();
+
+        Assert.Null(await App.Lives.AnotherOrderAsync(await ViewAsync(night), Cancellation));
+    }
+
+    [Fact]
     public async Task What_cannot_be_is_refused_and_not_kept()
     {
         var night = await OnTheNightAsync();
@@ -91,6 +116,8 @@ public sealed class LiveDeskTests(ClassDatabase database) : PlannerTest(database
         Assert.Equal("until", await RefusedAsync(new LiveMark("", default, LiveMarkKind.ClockSet, Until: now - Duration.FromMinutes(1), Name: "Late")));
         Assert.Equal("until", await RefusedAsync(new LiveMark("", default, LiveMarkKind.NotBefore, Until: now + Duration.FromDays(2))));
         Assert.Equal("name", await RefusedAsync(new LiveMark("", default, LiveMarkKind.ClockSet, Until: now + Duration.FromMinutes(1), Name: new string('a', 41))));
+        Assert.Equal("starts", await RefusedAsync(new LiveMark("", default, LiveMarkKind.NewOrder)));
+        Assert.Equal("starts", await RefusedAsync(new LiveMark("", default, LiveMarkKind.NewOrder, Starts: new Dictionary<string, Instant> { [new string('a', 41)] = now })));
         Assert.Null((await ViewAsync(night)).LastTap);
 
         async Task<string> RefusedAsync(LiveMark mark) => Assert.IsType<LiveResult.Refused>(await TapAsync(night, mark)).Field;

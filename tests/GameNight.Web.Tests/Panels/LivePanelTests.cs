@@ -84,6 +84,34 @@ public class LivePanelTests : BunitContext
         Assert.True(actions.FindAll(".liveactions > button")[0].HasAttribute("disabled"));
     }
 
+    [Theory]
+    [InlineData(0, 12, "The last pie would be on the table 12 min sooner")]
+    [InlineData(45, 0, "wait 45 min less beyond what is good for them")]
+    [InlineData(45, -6, "the last pie would be on the table 6 min later")]
+    [InlineData(10, 4, "and the last pie would be on the table 4 min sooner")]
+    public void Another_order_says_what_it_gains_and_what_comes_first_and_waits_to_be_taken(int lessOver, int sooner, string gain)
+    {
+        var said = new List<string>();
+        LiveWork[] work =
+        [
+            new(StepKind.Shape, 3, Now, Now), new(StepKind.Top, 3, Now + Duration.FromMinutes(4), Now + Duration.FromMinutes(7)),
+            new(StepKind.Serve, 2, Now + Duration.FromMinutes(7), Now + Duration.FromMinutes(4)), new(StepKind.Top, 9, Now + Duration.FromMinutes(9), Now),
+        ];
+        var order = new LiveOrder(
+            new Dictionary<string, Instant>(), work, Duration.FromMinutes(lessOver), Now + Duration.FromHours(1), Duration.FromMinutes(sooner));
+
+        var offer = Render<NewOrder>(with => with.Add(p => p.Order, order).Add(p => p.Now, Now).Add(p => p.Zone, Plans.Zone)
+            .Add(p => p.Take, () => said.Add("take")).Add(p => p.Leave, () => said.Add("leave")));
+
+        Assert.Contains(gain, offer.Find("p").TextContent.Replace('\u00a0', ' '), StringComparison.Ordinal);
+        Assert.Equal(
+            ["Shape and top pie 3", "Cut and serve pie 2", "Top pie 9"],
+            offer.FindAll("li span:first-child").Select(item => item.TextContent.Replace('\u00a0', ' ')));
+        offer.FindAll("button")[1].Click();
+        offer.FindAll("button")[0].Click();
+        Assert.Equal(["leave", "take"], said);
+    }
+
     private static LiveStep Step(StepKind kind, int number, Instant start) => new(
         new TimelineStep($"{kind}-{number}", kind, number, start, start + Duration.FromMinutes(4), true, Duration.Zero),
         start, start + Duration.FromMinutes(4), LiveState.Running, IsTapped: true, StartsItself: false);

@@ -1,6 +1,7 @@
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Live;
 using GameNight.Nights.Membership;
+using GameNight.Nights.Records;
 using GameNight.Planning;
 using GameNight.Planning.Live;
 using GameNight.Planning.Timeline;
@@ -23,10 +24,15 @@ public sealed partial class LivePage : IAsyncDisposable
     /// <summary>What is due by the clock alone is looked at this often; a clock that rings is looked at on the second.</summary>
     private static readonly Duration BetweenLooks = Duration.FromSeconds(20);
 
+    /// <summary>Time alone makes another order worth a look this often; a tap does at once.</summary>
+    private static readonly Duration BetweenOrders = Duration.FromMinutes(2);
+
     private static readonly Duration Shortly = Duration.FromMilliseconds(200);
 
     private LiveView? _view;
     private string? _said;
+    private LiveOrder? _order;
+    private (string? Tap, Instant At) _lookedForOrder;
     private IReadOnlyDictionary<string, Composition>? _labels;
     private IReadOnlySet<string> _bases = new HashSet<string>();
     private IJSObjectReference? _module;
@@ -59,8 +65,51 @@ public sealed partial class LivePage : IAsyncDisposable
             (_labels, _bases) = (HouseLabels.Of(_view.Plan.Night, menu, Tables), WhiteBases.Of(menu));
         }
 
+        _ = LookForOrderAsync();
         return _view is not null;
     }
+
+    /// <summary>Beside the page: what is next never waits for it.</summary>
+    private async Task LookForOrderAsync()
+    {
+        if (_view is not { Evening: { } live } view || (live.Risks.Count == 0 && live.Late == Duration.Zero) || !May(HostRole.Cook))
+        {
+            _order = null;
+            return;
+        }
+
+        var tap = view.LastTap?.Id;
+        if (tap == _lookedForOrder.Tap && view.Now < _lookedForOrder.At + BetweenOrders)
+        {
+            return;
+        }
+
+        _lookedForOrder = (tap, view.Now);
+        _order = null;
+        try
+        {
+            var order = await Lives.AnotherOrderAsync(view, Closed);
+            if (_view?.LastTap?.Id == tap)
+            {
+                await InvokeAsync(() =>
+                {
+                    _order = order;
+                    StateHasChanged();
+                });
+            }
+        }
+        catch (OperationCanceledException) when (Closed.IsCancellationRequested)
+        {
+            // The page is gone, and with it the need.
+        }
+    }
+
+    private Task TakeOrderAsync() => _order is { } order
+        ? TapAsync(new LiveMark("", default, LiveMarkKind.NewOrder, Starts: order.Starts))
+        : Task.CompletedTask;
+
+    /// <summary>Not offered again until something is tapped.</summary>
+    private void LeaveOrder() => (_order, _lookedForOrder) = (null, (_view?.LastTap?.Id, Instant.MaxValue - BetweenOrders));
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
