@@ -29,6 +29,9 @@ internal static class TimelineBench
         Row("25 pies in an hour, alone: why not", Night(25, 1, 1) with { Away = [new HostAway(ServeAt + Duration.FromHours(1), ServeAt + Duration.FromDays(2))] });
         Plain();
         LiveAgain();
+        AnotherOrder(12, 2, 2);
+        AnotherOrder(25, 2, 2);
+        AnotherOrder(80, 3, 4);
     }
 
     private static void Row(string name, TimelineRequest request)
@@ -84,6 +87,24 @@ internal static class TimelineBench
         var model = new ScheduleModel(lengths, ranges, lags, [new SharedResource(night.Hands, hands), new SharedResource(night.PiesPerBake, places)]);
         model.MinimizeStart(end);
         return model;
+    }
+
+    /// <summary>A helper leaves after the second pie; the effort is that of the night itself.</summary>
+    private static void AnotherOrder(int pies, int hands, int places)
+    {
+        var request = Night(pies, hands, places);
+        var timeline = Backwards.From(request, Effort.Usual, CancellationToken.None);
+        var now = timeline.Steps.Single(step => step.Id == "top-2").End;
+        LiveMark[] marks =
+        [
+            .. timeline.Steps.Where(step => step.End <= now && step.Kind is not (StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment))
+                .Select(step => new LiveMark(step.Id, step.End, step.Kind is StepKind.Temper or StepKind.Preheat ? LiveMarkKind.StepBegun : LiveMarkKind.StepDone, step.Id)),
+            new LiveMark("gone", now, LiveMarkKind.HandsNow, Hands: hands - 1),
+        ];
+        var (order, milliseconds) = Timed(() => LiveNight.AnotherOrder(
+            request, timeline, marks, now + Duration.FromMinutes(5), SharedFolder.Tables.Steps, new Effort(4), CancellationToken.None));
+        Console.WriteLine(
+            $"{$"{pies} pies, a helper leaves: another order",-44} {Text(milliseconds),26} {timeline.Steps.Count,6} {order?.Sooner.TotalMinutes ?? 0:0} min sooner");
     }
 
     private static void LiveAgain()

@@ -113,6 +113,49 @@ public class NightItselfTests(Site site)
         Assert.DoesNotContain(phone.Faults, fault => !IsOfTheNetwork(fault));
     }
 
+    [Fact]
+    public async Task When_a_helper_leaves_another_order_is_offered_taken_and_taken_back()
+    {
+        await using var time = await AppInTime.StartAsync(site, Cancellation);
+        string[] names = ["Rui", "Eva", "Tomek", "Yara", "Ishaan", "Maren", "Ada", "Linus"];
+        var night = await ANight.OpenAsync(time.App, time.Host, names);
+        foreach (var name in names)
+        {
+            await night.AnswerAsync(name, ("presence", "Coming"));
+        }
+
+        await using var phone = await time.HostScreenAsync(Screen.Phone);
+        await phone.GoLiveAsync($"/g/{time.Host.Group}/kitchen");
+        await phone.Field("Hands: you and helpers").FillAsync("2");
+        await phone.Field("Pies at a time").FillAsync("2");
+        await phone.Button("Save the kitchen").ClickAsync();
+        await phone.SeesAsync("The kitchen is saved");
+        var plan = await time.Host.PlanAsync(night.Id, Cancellation);
+        var steps = plan.Timeline.Steps.ToDictionary(step => step.Id);
+
+        // Two pies are in, and one who was to top the next ones goes home.
+        time.MoveTo(steps["top-2"].End);
+        await phone.GoLiveAsync(night.Path + "/live");
+        await Expect(phone.Page.Locator(".nextstep")).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await TapRowAsync(phone, "Pie\u00a01: shape");
+        await TapRowAsync(phone, "Pie\u00a02: shape");
+        time.MoveTo(steps["serve-1"].End + Duration.FromMinutes(5));
+        await phone.Button("A helper left").ClickAsync();
+        await phone.SeesAsync("One pair of hands is reckoned with");
+
+        var offer = phone.Page.Locator(".neworder");
+        await Expect(offer).ToContainTextAsync("sooner", new() { Timeout = Soon });
+        await phone.PictureAsync("live-new-order", Screen.Phone);
+        await phone.Button("Go on like this").ClickAsync();
+        await Expect(offer).ToHaveCountAsync(0, new() { Timeout = Soon });
+        var undo = phone.Page.GetByRole(Microsoft.Playwright.AriaRole.Button, new() { Name = "Undo: the new order" });
+        await undo.ClickAsync();
+        await Expect(offer).ToHaveCountAsync(1, new() { Timeout = Soon });
+        await phone.Button("Keep the old order").ClickAsync();
+        await Expect(offer).ToHaveCountAsync(0, new() { Timeout = Soon });
+        Assert.Empty(phone.Faults);
+    }
+
     private static Instant TapAt(TimelineStep step) => step.Kind is StepKind.Temper or StepKind.Preheat ? step.Start : step.End;
 
     private static bool IsTapped(TimelineStep step) =>
