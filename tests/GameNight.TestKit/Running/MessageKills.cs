@@ -18,7 +18,7 @@ public static class MessageKills
 {
     private const int GuestsEach = 3;
 
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(180);
     private static readonly TimeSpan Poll = TimeSpan.FromMilliseconds(50);
 
     /// <param name="app">Sends to <paramref name="sink"/>, and has a group in which <paramref name="host"/> works.</param>
