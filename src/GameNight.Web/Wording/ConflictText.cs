@@ -26,6 +26,7 @@ public sealed class ConflictText(
     {
         BallLargerThanBowl c => Fill(Conflicts.BallLargerThanBowl, measures.SayDough(c.Ball), measures.SayDough(c.Capacity)),
         UnusualBall c => Fill(Conflicts.UnusualBall, measures.SayDough(c.Ball), measures.SayDough(c.Least), measures.SayDough(c.Most)),
+        PaperAboveItsLimit c => Fill(Conflicts.PaperAboveItsLimit, measures.Say(c.Oven), measures.Say(c.PaperUpTo)),
         PartsWithoutLabel c => Fill(Conflicts.PartsWithoutLabel, WordText.And([.. c.Names])),
         SimmersTooThick c => Fill(Conflicts.SimmersTooThick, Length(c.Asked), Length(c.Longest)),
         SaltierThanAsked c => Fill(Conflicts.SaltierThanAsked, Percent(c.Asked), Percent(c.Already)),
@@ -147,5 +148,6 @@ public sealed class ConflictText(
         NothingPermittedBecause.Dough => Conflicts.NothingPermittedDough,
         NothingPermittedBecause.Base => Conflicts.NothingPermittedBase,
         NothingPermittedBecause.Cheese => Conflicts.NothingPermittedCheese,
+        NothingPermittedBecause.Kitchen => Conflicts.NothingPermittedKitchen,
     };
 }
