@@ -91,7 +91,10 @@ internal static class NightRequests
                 Serve: Minutes(StepName.Serve)),
             night.ByHand.MixAt,
             night.Begun?.Steps,
-            dough.Formula.Preferment is { } preferment ? new PrefermentWork(Minutes(StepName.Preferment), preferment.Before) : null);
+            dough.Formula.Preferment is { } preferment ? new PrefermentWork(Minutes(StepName.Preferment), preferment.Before) : null,
+            dough.Balls > 0 && night.Menu.SecondDough is { } second && split.Pies.FirstOrDefault(pie => pie.IsOnSecondDough) is { } first
+                ? new SecondDoughWork(Minutes(StepName.SecondMix), second.Recipe.Rise, first.Number)
+                : null);
 
         Duration Minutes(StepName step) => Duration.FromMinutes(tables.Steps.MinutesOf(step));
     }

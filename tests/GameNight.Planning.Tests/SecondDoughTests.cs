@@ -2,8 +2,10 @@ using GameNight.Planning.Dough;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Tests.Toppings;
+using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 using GameNight.TestKit;
+using NodaTime;
 using static GameNight.TestKit.Nights.NightBuilder;
 
 namespace GameNight.Planning.Tests;
@@ -56,6 +58,43 @@ public class SecondDoughTests
         Assert.Contains(new PaperAboveItsLimit(new Celsius(250), new Celsius(230)), plan.Conflicts);
         Assert.DoesNotContain(plan.Conflicts, conflict => conflict is NothingPermitted);
         Assert.Contains(plan.Cautions, caution => caution.Kind == Safety.CautionKind.KitchenUsesWheat);
+    }
+
+    [Fact]
+    public void It_is_mixed_before_any_ball_is_shaped_and_has_risen_when_its_pie_is_and_nothing_else_is_topped_before_that_is_baked()
+    {
+        var plan = Plan(Night(8, AMenu.Maize, ASplit.NoGluten));
+        var steps = plan.Timeline.Steps;
+        TimelineStep Step(StepKind kind, int number = 0) => steps.Single(step => step.Kind == kind && step.Number == number);
+
+        var (mix, rise) = (Step(StepKind.SecondMix), Step(StepKind.SecondRise));
+        Assert.True(mix.NeedsHands && !rise.NeedsHands);
+        Assert.True(mix.Start >= Step(StepKind.Shop).End);
+        Assert.Equal((mix.End, Duration.FromMinutes(60)), (rise.Start, rise.End - rise.Start));
+        Assert.InRange((Step(StepKind.Shape, 1).Start - rise.End).TotalMinutes, 0, TimelineLimits.RisenBeforeShaped.TotalMinutes);
+        Assert.True(plan.Split.Pies[0].IsOnSecondDough);
+        Assert.All(steps.Where(step => step.Kind == StepKind.Top && step.Number > 1), top => Assert.True(top.Start >= Step(StepKind.Bake, 1).End));
+        Assert.DoesNotContain(Plan(Night(8, AMenu.Maize)).Timeline.Steps, step => step.Kind is StepKind.SecondMix or StepKind.SecondRise);
+    }
+
+    [Fact]
+    public void A_dough_that_does_not_rise_has_no_step_for_it()
+    {
+        var plan = Plan(Night(8, AMenu.Maize with { Recipe = AMenu.Maize.Recipe with { Rise = Duration.Zero } }, ASplit.NoGluten));
+
+        Assert.Contains(plan.Timeline.Steps, step => step.Kind == StepKind.SecondMix);
+        Assert.DoesNotContain(plan.Timeline.Steps, step => step.Kind == StepKind.SecondRise);
+        Assert.NotNull(plan.Timeline.OnTime);
+    }
+
+    [Fact]
+    public void It_is_still_to_be_mixed_when_the_main_dough_is_begun()
+    {
+        var night = Night(8, AMenu.Maize, ASplit.NoGluten);
+        var begun = Plan(night with { Begun = BegunDough.Of(night, Plan(night)) });
+
+        Assert.Single(begun.Timeline.Steps, step => step.Kind == StepKind.SecondMix);
+        Assert.NotNull(begun.Timeline.FirstPieAt);
     }
 
     [Fact]
