@@ -124,6 +124,8 @@ public class SecondDoughTests
 
         Assert.Equal((0, plan.Pies.Count.Value.Value), (plan.Dough.Balls, plan.SecondDough!.Pies));
         Assert.Empty(plan.Dough.Batches);
+        Assert.Contains(new EveryPieOnSecondDough(plan.SecondDough.Pies), plan.Conflicts);
+        Assert.Empty(plan.Timeline.Steps);
         Assert.Equal(plan.Pies.Count.Value.Value, plan.Split.Pies.Count);
     }
 

@@ -72,6 +72,7 @@ public static class Discriminators
         [typeof(UnusualBall)] = "unusualBall",
         [typeof(PartsWithoutLabel)] = "partsWithoutLabel",
         [typeof(PaperAboveItsLimit)] = "paperAboveItsLimit",
+        [typeof(EveryPieOnSecondDough)] = "everyPieOnSecondDough",
         [typeof(NoSensibleDose)] = "noSensibleDose",
         [typeof(BegunDoughOffItsHours)] = "begunDoughOffItsHours",
         [typeof(NothingPermitted)] = "nothingPermitted",

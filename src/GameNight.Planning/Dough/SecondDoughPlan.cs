@@ -8,6 +8,11 @@ namespace GameNight.Planning.Dough;
 /// </summary>
 public sealed record PaperAboveItsLimit(Celsius Oven, Celsius PaperUpTo) : Conflict;
 
+/// <summary>
+/// A notice: every pie lies on the second dough, so there is no main one, and no timeline, which begins with it.
+/// </summary>
+public sealed record EveryPieOnSecondDough(int Pies) : Conflict;
+
 /// <summary>What to weigh of the second dough, in one bowl of its own.</summary>
 /// <param name="Pies">How many pies lie on it, at least 1.</param>
 /// <param name="PerPie">As the host wrote it from the pack.</param>

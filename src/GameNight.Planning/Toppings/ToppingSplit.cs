@@ -56,4 +56,8 @@ public sealed record ToppingSplit(
     SplitQuality Quality,
     double GapPercent,
     int SolverSlices,
-    IReadOnlyList<Conflict> Conflicts);
+    IReadOnlyList<Conflict> Conflicts)
+{
+    /// <summary>Numbers of the pies that lie on the second dough.</summary>
+    public IReadOnlySet<int> OnSecondDough => Pies.Where(pie => pie.IsOnSecondDough).Select(pie => pie.Number).ToHashSet();
+}
