@@ -62,7 +62,7 @@ public class SecondDoughTests(Site site)
         await Expect(card).ToContainTextAsync("On Maize dough, mixed and baked first.");
         await Expect(card).ToContainTextAsync("on baking paper whose maker allows 230 °C");
         await Expect(host.Page.Locator(".paper-served").First.Locator(".contains")).Not.ToContainTextAsync("gluten");
-        await Expect(host.Page.Locator("#shopping, section[aria-labelledby=shopping]").First).ToContainTextAsync("Maize dough");
+        await Expect(host.Page.Locator("table.paper-amounts", new() { HasText = "Flour or mix" })).ToBeVisibleAsync();
         await host.CheckLooksAsync("second-dough-sheets");
 
         // The group is shared with other tests.
