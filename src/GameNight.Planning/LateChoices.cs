@@ -39,8 +39,8 @@ public sealed record LateChoices(
         };
     }
 
-    /// <summary>Pies that come of the begun dough and what was chosen.</summary>
-    public static PieCount Pies(NightSnapshot night, BegunDough begun) =>
+    /// <summary>Pies that the begun dough is enough for, with what was chosen.</summary>
+    public static PieCount Balls(NightSnapshot night, BegunDough begun) =>
         new(Math.Min(
             PieCount.Highest,
             Math.Max(0, begun.Dough.Balls - (night.Late?.BallsKept ?? 0)) + (night.Late?.Rescue?.Balls.Value ?? 0)));

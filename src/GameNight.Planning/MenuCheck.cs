@@ -1,4 +1,6 @@
+using GameNight.Planning.Dough;
 using GameNight.Planning.Toppings;
+using NodaTime;
 
 namespace GameNight.Planning;
 
@@ -11,6 +13,16 @@ public static class MenuCheck
     public const double MostOnHandGrams = 50_000;
     public const double LeastPackGrams = 1;
     public const double MostPackGrams = 20_000;
+    public const double LeastMixGrams = 20;
+    public const double MostMixGrams = 1_000;
+    public const double MostYeastGrams = 50;
+    public const double MostOilGrams = 200;
+    public const double MostSaltGrams = 30;
+    public const double LeastPaperCelsius = 120;
+    public const double MostPaperCelsius = 300;
+
+    /// <summary>A dough that rises longer is no dough of the day.</summary>
+    public static readonly Duration LongestRise = Duration.FromHours(12);
 
     public static IEnumerable<SnapshotProblem> Problems(Menu menu)
     {
@@ -19,7 +31,7 @@ public static class MenuCheck
             yield return new("menu.items", SnapshotFault.WrongCount, menu.Items.Count, 0, SnapshotCheck.MostMenuItems);
         }
 
-        foreach (var problem in menu.Items.SelectMany(Item).Concat(Rules(menu.MostToppings, menu.Apart, menu.Named)))
+        foreach (var problem in menu.Items.SelectMany(Item).Concat(Rules(menu.MostToppings, menu.Apart, menu.Named)).Concat(Problems(menu.SecondDough)))
         {
             yield return problem;
         }
@@ -52,6 +64,30 @@ public static class MenuCheck
                     : new($"menu.named[{index}].toppings", SnapshotFault.Repeated),
                 BadId($"menu.named[{index}].toppings", [.. set.ToppingIds]),
             ]),
+        ];
+        return all.OfType<SnapshotProblem>();
+    }
+
+    /// <summary>What goes into one pie of the second dough, and what it lies on.</summary>
+    public static IEnumerable<SnapshotProblem> Problems(SecondDough? second)
+    {
+        const string Path = "menu.secondDough.recipe";
+        if (second?.Recipe is not { } recipe)
+        {
+            return [];
+        }
+
+        SnapshotProblem?[] all =
+        [
+            SnapshotCheck.Range($"{Path}.mixGrams", recipe.Mix.Value, LeastMixGrams, MostMixGrams),
+            SnapshotCheck.Range($"{Path}.waterGrams", recipe.Water.Value, 0, MostMixGrams),
+            SnapshotCheck.Range($"{Path}.yeastGrams", recipe.Yeast.Value, 0, MostYeastGrams),
+            SnapshotCheck.Range($"{Path}.oilGrams", recipe.Oil.Value, 0, MostOilGrams),
+            SnapshotCheck.Range($"{Path}.saltGrams", recipe.Salt.Value, 0, MostSaltGrams),
+            SnapshotCheck.Range($"{Path}.riseMinutes", recipe.Rise.TotalMinutes, 0, LongestRise.TotalMinutes),
+            recipe.PaperUpTo is { } limit ? SnapshotCheck.Range($"{Path}.paperUpToCelsius", limit.Value, LeastPaperCelsius, MostPaperCelsius)
+                : recipe.On == SecondDoughOn.BakingPaper ? new SnapshotProblem($"{Path}.paperUpToCelsius", SnapshotFault.OutOfRange, 0, LeastPaperCelsius, MostPaperCelsius)
+                : null,
         ];
         return all.OfType<SnapshotProblem>();
     }

@@ -1,5 +1,6 @@
 using GameNight.Planning.Appetite;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Toppings;
 
 namespace GameNight.Planning;
 
@@ -17,6 +18,23 @@ internal static class NightForecast
             night.Guests, ball, shape.SlicesPerPie, tables.Appetite, night.Courses, night.Length, night.Players);
         return (forecast, PieCountRule.For(
             demand, shape.SlicesPerPie, night.RunOutChance, night.ByHand.Pies,
-            night.Begun is { } started ? LateChoices.Pies(night, started) : (PieCount?)null, night.ShortageWeight));
+            night.Begun is { } started ? WithSecondDough(night, started, forecast, tables) : (PieCount?)null, night.ShortageWeight));
+    }
+
+    /// <summary>So many as the begun dough gives. The second dough is mixed on the day and still follows the answers.</summary>
+    private static PieCount WithSecondDough(NightSnapshot night, BegunDough begun, SlicesForecast forecast, ReferenceTables tables)
+    {
+        var balls = LateChoices.Balls(night, begun);
+        if (night.Menu.SecondDough is null)
+        {
+            return balls;
+        }
+
+        night = night with { Formula = begun.Dough.Formula, Shape = begun.Shape };
+        night = night with { Menu = NightSauceAndCheese.MenuOf(night, tables) };
+
+        // As if there were no end of pies: nobody has to share, and what lies on the second dough comes on top of the balls.
+        var uncontested = NightRequests.Split(night, forecast, SplitPlanner.MostPies, tables) with { MainBalls = null };
+        return new PieCount(Math.Min(PieCount.Highest, balls.Value + SplitPlanner.PiesOnSecondDough(uncontested)));
     }
 }

@@ -51,13 +51,14 @@ internal sealed class NightOven
             : null;
     }
 
-    public OvenPlan Plan(DoughPlan dough, BallRests balls, IReadOnlyList<ItemAmount> amounts, HostTimeline timeline)
+    /// <param name="onSecond">Pies that do not lie on the main dough; their toppings are among the amounts.</param>
+    public OvenPlan Plan(DoughPlan dough, BallRests balls, IReadOnlyList<ItemAmount> amounts, int onSecond, HostTimeline timeline)
     {
         var kitchen = _night.Kitchen;
         var shaped = new Celsius(_tables.Materials.BallTimes.CoreCelsius);
         var properties = FoodComposition.Of(dough.Formula, _tables.Materials).At(shaped.Value, _tables.Materials);
         var altitude = new Altitude(kitchen.AltitudeMetres);
-        var toppings = amounts.Sum(amount => amount.Amount.Expected.Value) / Math.Max(1, dough.Balls);
+        var toppings = amounts.Sum(amount => amount.Amount.Expected.Value) / Math.Max(1, dough.Balls + onSecond);
         var pie = PieHeat.Of(
             dough.Ball.Value, new Grams(Math.Min(PieHeat.MostToppingsGrams, toppings)), shaped, altitude, properties, _tables.Materials);
         var bakes = new Bakes([], kitchen.Bake, pie, Math.PI / 4 * Math.Pow(_night.Shape.Diameter.Value / 100, 2));

@@ -27,7 +27,8 @@ public enum PlanStage
 /// <param name="CheeseToGrate">Null when no cheese is blended here.</param>
 /// <param name="WaterLoads">One for each combination on the pies; null in plans of before it was counted.</param>
 /// <param name="Oven">Null in plans of before it was reckoned.</param>
-/// <param name="Rescue">The second dough that the host chose; null without one.</param>
+/// <param name="Rescue">The second batch of the same dough that the host chose; null without one.</param>
+/// <param name="SecondDough">For whoever must not have the main one; null where no pie lies on it.</param>
 public sealed record NightPlan(
     string EngineVersion,
     PlanStage Stage,
@@ -49,4 +50,5 @@ public sealed record NightPlan(
     CheesePlan? CheeseToGrate = null,
     IReadOnlyList<WaterLoad>? WaterLoads = null,
     OvenPlan? Oven = null,
-    RescuePlan? Rescue = null);
+    RescuePlan? Rescue = null,
+    SecondDoughPlan? SecondDough = null);

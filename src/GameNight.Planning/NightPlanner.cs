@@ -15,7 +15,7 @@ namespace GameNight.Planning;
 public sealed class NightPlanner(ReferenceTables tables)
 {
     /// <summary>Raised whenever the same snapshot would give another plan.</summary>
-    public const string EngineVersion = "9";
+    public const string EngineVersion = "10";
 
     private readonly SnapshotCheck _check = new(tables);
 
@@ -33,24 +33,25 @@ public sealed class NightPlanner(ReferenceTables tables)
         CancellationToken cancellation = default)
     {
         (night, var forecast, var pies) = Opened(night);
+        var onSecond = SplitPlanner.PiesOnSecondDough(NightRequests.Split(night, forecast, pies.Count.Value.Value, tables));
         if (night.Begun is { } begun)
         {
             now = Instant.Min(now, begun.Steps.Min(step => step.Start));
         }
 
         var dough = night.Begun?.Dough ?? DoughPlan.For(
-            pies.Count.Value.Value, night.Shape, night.Formula, night.Kitchen.BatchCapacity, night.ByHand.Ball,
+            pies.Count.Value.Value - onSecond, night.Shape, night.Formula, night.Kitchen.BatchCapacity, night.ByHand.Ball,
             Hydration.For(night.Formula, night.Kitchen.Flour, night.Kitchen.Room, tables.Flour), tables.Dough);
 
         var oven = NightOven.For(night, tables);
-        var quick = Finish(night, now, forecast, pies, dough, oven, Effort.Quick, cancellation);
+        var quick = Finish(night, now, forecast, pies, dough, onSecond, oven, Effort.Quick, cancellation);
         if (effort == Effort.Quick)
         {
             return quick;
         }
 
         progress?.Report(quick);
-        return Finish(night, now, forecast, pies, dough, oven, effort, cancellation);
+        return Finish(night, now, forecast, pies, dough, onSecond, oven, effort, cancellation);
     }
 
     /// <summary>The split alone, for a look at what another night would do; everything that comes after it is left out.</summary>
@@ -110,10 +111,11 @@ public sealed class NightPlanner(ReferenceTables tables)
         effort != Effort.Quick && night.ByHand.Split?.Slices is { } slices && slices > effort.Slices ? new Effort(slices) : effort;
 
     private NightPlan Finish(
-        NightSnapshot night, Instant now, SlicesForecast forecast, PiePlan pies, DoughPlan dough, NightOven? oven, Effort effort,
+        NightSnapshot night, Instant now, SlicesForecast forecast, PiePlan pies, DoughPlan dough, int onSecond, NightOven? oven, Effort effort,
         CancellationToken cancellation)
     {
         var count = pies.Count.Value.Value;
+        var second = SecondDoughPlan.For(night.Menu.SecondDough?.Recipe, onSecond, night.Kitchen.Oven, night.Kitchen.Scale);
         var rescue = night is { Begun: not null, Late.Rescue: { } chosen } ? RescuePlan.Of(night, chosen, tables) : null;
         var split = SplitPlanner.For(NightRequests.Split(night, forecast, count, tables), ForSplit(night, effort), cancellation);
         var (sauce, cheese, amounts) = NightRequests.Spreads(night, split);
@@ -144,14 +146,15 @@ public sealed class NightPlanner(ReferenceTables tables)
             split,
             timeline,
             NightCautions.For(night, count, tables.Safety),
-            [.. NotesToSettle.Of(night) is { } notes ? [notes] : Array.Empty<Conflict>(), .. dough.Conflicts, .. split.Conflicts, .. timeline.Conflicts, .. OwnPiesThatWait.Among(night, split, timeline), .. count > 0 ? yeast.Conflicts : [],
+            [.. NotesToSettle.Of(night) is { } notes ? [notes] : Array.Empty<Conflict>(), .. dough.Conflicts, .. second?.Conflicts ?? [], .. second is not null && dough.Balls == 0 ? [new EveryPieOnSecondDough(count)] : Array.Empty<Conflict>(), .. split.Conflicts, .. timeline.Conflicts, .. OwnPiesThatWait.Among(night, split, timeline), .. dough.Balls > 0 ? yeast.Conflicts : [],
                 .. offHours is null ? Array.Empty<Conflict>() : [offHours], .. rescue?.Yeast.Conflicts ?? [], .. sauceToMake?.Conflicts ?? []],
             effort.Slices,
             NightRequests.Ripening(night, timeline, dough, journey, yeast.ShareOfFlour.Value, tables),
             sauceToMake?.MadeAt(NightRequests.SauceReady(night, timeline)),
             cheeseToGrate,
             NightSauceAndCheese.WaterLoads(night, split, sauceToMake, cheeseToGrate, tables),
-            oven?.Plan(dough, balls, amounts, timeline),
-            rescue);
+            oven?.Plan(dough, balls, amounts, onSecond, timeline),
+            rescue,
+            second);
     }
 }

@@ -32,11 +32,12 @@ internal static class NightRequests
             [.. forecast.MustNotGroups.Select(group =>
             {
                 // An own pie is sized by what its owners are planned: a second one for a hungry night would take a
-                // pie from everybody else.
+                // pie from everybody else. So is a single pie of the second dough.
                 var groupNeeds = needs[group.EaterIds[0]].Needs;
                 var planned = eating.Select((eater, index) => group.EaterIds.Contains(eater.EaterId) ? slices[index] : 0).Sum();
-                return new MustNotGroup(
-                    group.EaterIds, groupNeeds, groupNeeds.NeedsOwnPie ? planned : group.SlicesNineInTen);
+                var isApart = groupNeeds.NeedsOwnPie || (planned <= night.Shape.SlicesPerPie
+                    && night.Menu.SecondDough is not null && !night.Menu.Dough.IsPermittedFor(groupNeeds));
+                return new MustNotGroup(group.EaterIds, groupNeeds, isApart ? planned : group.SlicesNineInTen);
             })],
             night.Menu,
             pies,
@@ -46,7 +47,8 @@ internal static class NightRequests
             night.ByHand.Split?.Pins,
             NightSauceAndCheese.Wetness(night, pies, tables),
             night.Menu.Items.Where(item => item.OnHand is not null || item.Pack is not null).ToDictionary(
-                item => item.Id, item => new ItemStock(PerPie(night, item), item.OnHand, item.Pack)) is { Count: > 0 } stock ? stock : null);
+                item => item.Id, item => new ItemStock(PerPie(night, item), item.OnHand, item.Pack)) is { Count: > 0 } stock ? stock : null,
+            night.Begun is { } begun ? LateChoices.Balls(night, begun).Value : null);
     }
 
     /// <param name="sauce">Null when no formula says how long the sauce takes.</param>
@@ -63,8 +65,8 @@ internal static class NightRequests
             [.. night.Away, .. night is { Begun: not null, Late.Rescue: { } rescue } ? RescuePlan.Hands(night, rescue, tables) : []],
             dough.Batches.Count,
             dough.Balls,
-            pies,
-            split.Pies.Count(pie => pie.IsOwnPie),
+            dough.Balls == 0 ? 0 : pies,
+            dough.Balls == 0 ? 0 : split.Pies.Count(pie => pie.IsKeptApart),
             kitchen.PiesPerBake,
             kitchen.Hands,
             kitchen.Kneading,
@@ -89,7 +91,10 @@ internal static class NightRequests
                 Serve: Minutes(StepName.Serve)),
             night.ByHand.MixAt,
             night.Begun?.Steps,
-            dough.Formula.Preferment is { } preferment ? new PrefermentWork(Minutes(StepName.Preferment), preferment.Before) : null);
+            dough.Formula.Preferment is { } preferment ? new PrefermentWork(Minutes(StepName.Preferment), preferment.Before) : null,
+            dough.Balls > 0 && night.Menu.SecondDough is { } second && split.Pies.FirstOrDefault(pie => pie.IsOnSecondDough) is { } first
+                ? new SecondDoughWork(Minutes(StepName.SecondMix), second.Recipe.Rise, first.Number)
+                : null);
 
         Duration Minutes(StepName step) => Duration.FromMinutes(tables.Steps.MinutesOf(step));
     }

@@ -7,6 +7,7 @@ using GameNight.Planning.Guests;
 using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Sauce;
+using GameNight.Planning.Tests.Toppings;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 using GameNight.TestKit;
@@ -90,6 +91,14 @@ public class SnapshotCheckTests
         { "guests.eaters.needs.keptOff", Guest(guest => guest with { Eaters = [guest.Eaters[0] with { Needs = DietaryNeeds.None with { KeptOff = [.. Enumerable.Repeat("mushrooms", 61)] } }] }) },
         { "menu.items[mushrooms].onHandGrams", night => night with { Menu = night.Menu with { Items = [.. night.Menu.Items.Select(item => item.Id == "mushrooms" ? item with { OnHand = new Grams(60_000) } : item)] } } },
         { "menu.items[mushrooms].packGrams", night => night with { Menu = night.Menu with { Items = [.. night.Menu.Items.Select(item => item.Id == "mushrooms" ? item with { Pack = default(Grams) } : item)] } } },
+        { "menu.secondDough.recipe.mixGrams", SecondDough(recipe => recipe with { Mix = default }) },
+        { "menu.secondDough.recipe.waterGrams", SecondDough(recipe => recipe with { Water = new Grams(1001) }) },
+        { "menu.secondDough.recipe.yeastGrams", SecondDough(recipe => recipe with { Yeast = new Grams(51) }) },
+        { "menu.secondDough.recipe.oilGrams", SecondDough(recipe => recipe with { Oil = new Grams(201) }) },
+        { "menu.secondDough.recipe.saltGrams", SecondDough(recipe => recipe with { Salt = new Grams(31) }) },
+        { "menu.secondDough.recipe.riseMinutes", SecondDough(recipe => recipe with { Rise = Duration.FromHours(13) }) },
+        { "menu.secondDough.recipe.paperUpToCelsius", SecondDough(recipe => recipe with { PaperUpTo = new Celsius(400) }) },
+        { "menu.secondDough.recipe.paperUpToCelsius", SecondDough(recipe => recipe with { PaperUpTo = null }) },
         { "menu.mostToppings", night => night with { Menu = night.Menu with { MostToppings = 6 } } },
         { "menu.apart", night => night with { Menu = night.Menu with { Apart = [.. Enumerable.Range(0, 101).Select(index => new ToppingPair("a", $"b{index}"))] } } },
         { "menu.named", night => night with { Menu = night.Menu with { Named = [.. Enumerable.Range(0, 21).Select(index => new ToppingSet([$"b{index}"]))] } } },
@@ -117,6 +126,11 @@ public class SnapshotCheckTests
     private static Func<NightSnapshot, NightSnapshot> Guest(Func<GuestSnapshot, GuestSnapshot> spoil) => night => night with
     {
         Guests = [spoil(night.Guests[0]), .. night.Guests.Skip(1)],
+    };
+
+    private static Func<NightSnapshot, NightSnapshot> SecondDough(Func<SecondDoughRecipe, SecondDoughRecipe> spoil) => night => night with
+    {
+        Menu = night.Menu with { SecondDough = AMenu.Maize with { Recipe = spoil(AMenu.Maize.Recipe) } },
     };
 
     private static Func<NightSnapshot, NightSnapshot> Past(params PastEvening[] past) => Guest(guest => guest with { Past = past });

@@ -95,6 +95,7 @@ public sealed record GuestLine(
 /// <param name="Night">What a plan made now would depend on: must-nots and labels as they are.</param>
 /// <param name="Named">Sets of toppings that have a name in this house.</param>
 /// <param name="LeavesPastOut">The group lets no past night into its forecasts.</param>
+/// <param name="SecondDough">What this house calls its second dough; null where there is none (any more).</param>
 public sealed record PlanView(
     NightPlan? Plan,
     bool IsBeingRedone,
@@ -105,4 +106,5 @@ public sealed record PlanView(
     NightSnapshot Night,
     LateOptions Options,
     bool LeavesPastOut,
-    IReadOnlyList<NamedToppings> Named);
+    IReadOnlyList<NamedToppings> Named,
+    string? SecondDough = null);

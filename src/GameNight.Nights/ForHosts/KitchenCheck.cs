@@ -104,6 +104,8 @@ internal sealed class KitchenCheck(ReferenceTables tables)
         [
             .. MenuCheck.Rules(
                 house.MostToppings ?? HouseMenu.UsualMostToppings, house.Apart, [.. named.Select(set => new ToppingSet(set.ToppingIds))]),
+            .. MenuCheck.Problems(house.SecondDough?.Dough),
+            .. house.SecondDough is { } second ? Name("menu.secondDough.name", second.Name, HouseSecondDough.LongestName) : [],
             .. named.SelectMany((set, index) => Name($"menu.named[{index}].name", set.Name, NamedToppings.LongestName)),
             .. Alike("menu.named.name", named.Select(set => set.Name.Trim().ToUpperInvariant())),
             .. Alike("menu.named.toppings", named.Select(set => string.Join(' ', set.ToppingIds.Order(StringComparer.Ordinal)))),

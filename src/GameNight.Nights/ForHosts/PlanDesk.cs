@@ -72,7 +72,7 @@ public sealed class PlanDesk
             : new LateOptionsFinder(_tables).For(snapshot, plan!, now);
         return new PlanView(
             plan, isStale || isAskedFor, saved?.MadeAt, names, items, late, snapshot, options, kitchen.Facts.LeavesPastOut == true,
-            kitchen.Facts.Menu?.Named ?? []);
+            kitchen.Facts.Menu?.Named ?? [], kitchen.Facts.Menu?.SecondDough?.Name);
     }
 
     private static async Task<IReadOnlyDictionary<string, string>> NamesAsync(

@@ -8,9 +8,10 @@ namespace GameNight.Nights.Records;
 /// <param name="Named">Sets of toppings that have a name here, by name.</param>
 /// <param name="Peel">Flour on the peel; null when nobody said.</param>
 /// <param name="Oil">Oil that balls lie in; null when nobody said.</param>
+/// <param name="SecondDough">For whoever must not have the main one; null where there is none.</param>
 public sealed record HouseMenu(
     int? MostToppings = null, IReadOnlyList<ToppingPair>? Apart = null, IReadOnlyList<NamedToppings>? Named = null,
-    PeelFlour? Peel = null, BoxOil? Oil = null)
+    PeelFlour? Peel = null, BoxOil? Oil = null, HouseSecondDough? SecondDough = null)
 {
     public const int UsualMostToppings = 3;
 
@@ -50,4 +51,11 @@ public sealed record NamedToppings(string Name, IReadOnlyList<string> ToppingIds
     public const int LongestName = 40;
 
     public bool Is(Combination combination) => combination.ToppingIds.ToHashSet().SetEquals(ToppingIds);
+}
+
+/// <summary>A dough beside the main one, as its host calls and describes it. The name never leaves for a plan.</summary>
+/// <param name="Name">1 to 40 characters.</param>
+public sealed record HouseSecondDough(string Name, SecondDough Dough)
+{
+    public const int LongestName = 40;
 }

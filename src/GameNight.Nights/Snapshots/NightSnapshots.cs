@@ -82,7 +82,8 @@ internal sealed class NightSnapshots(ReferenceTables tables)
         house.MostToppings ?? HouseMenu.UsualMostToppings,
         tables.Menu.DoughWith(house.Peel, house.Oil),
         house.Apart,
-        house.Named is { } named ? [.. named.Select(set => new ToppingSet(set.ToppingIds))] : null);
+        house.Named is { } named ? [.. named.Select(set => new ToppingSet(set.ToppingIds))] : null,
+        house.SecondDough?.Dough);
 
     /// <summary>
     /// A dough that is begun is followed from the factors it was planned with: what it teaches the kitchen must not count for it

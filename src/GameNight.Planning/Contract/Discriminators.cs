@@ -71,6 +71,8 @@ public static class Discriminators
         [typeof(BallLargerThanBowl)] = "ballLargerThanBowl",
         [typeof(UnusualBall)] = "unusualBall",
         [typeof(PartsWithoutLabel)] = "partsWithoutLabel",
+        [typeof(PaperAboveItsLimit)] = "paperAboveItsLimit",
+        [typeof(EveryPieOnSecondDough)] = "everyPieOnSecondDough",
         [typeof(NoSensibleDose)] = "noSensibleDose",
         [typeof(BegunDoughOffItsHours)] = "begunDoughOffItsHours",
         [typeof(NothingPermitted)] = "nothingPermitted",

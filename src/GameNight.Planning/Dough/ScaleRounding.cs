@@ -103,6 +103,6 @@ public static class ScaleRounding
         yeast.Value is > 0 and < LittleYeastGrams && scale.Fine / 2 > yeast * WorstYeastError;
 
     /// <summary>To a microgram, so that 123 steps of 0.1 g read 12.3 g.</summary>
-    private static Grams OnStep(Grams mass, Grams step) =>
+    internal static Grams OnStep(Grams mass, Grams step) =>
         new(Math.Round(Math.Round(mass / step, MidpointRounding.AwayFromZero) * step.Value, 6));
 }

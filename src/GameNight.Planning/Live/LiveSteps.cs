@@ -16,6 +16,8 @@ internal sealed class LiveSteps(NightSteps steps, Retiming retiming, Taps taps, 
         _ when _indexOf.TryGetValue(planned.Id, out var i) => new LiveStep(planned, Start(i), End(i), StateOf(i), IsTapped: true, retiming.EndsItself(i)),
         StepKind.Rack => Following(planned, steps.Pies[planned.Number - 1].Bake, IsDone(steps.Pies[planned.Number - 1].Serve)),
         StepKind.Soak => Following(planned, steps.Preheat, IsDone(steps.Pies[0].Top)),
+        StepKind.SecondRise when steps is { SecondMix: { } mix, Night.SecondDough: { } second } =>
+            Following(planned, mix, IsDone(steps.Pies[second.FirstPie - 1].Top)),
         StepKind.BulkRest when Batch(planned) is { } batch => Following(planned, batch.Knead, IsDone(batch.Ball)),
         StepKind.ColdFerment => Cold(planned, Batch(planned) is { } batch ? End(batch.Ball) : planned.Start),
         _ => new LiveStep(planned, planned.Start, planned.End, By(planned.Start, planned.End), IsTapped: false, StartsItself: false),

@@ -17,6 +17,12 @@ public enum StepKind
     Sauce,
     GrateCheese,
     PrepareToppings,
+
+    /// <summary>The second dough is mixed, in its own bowl and on its own board.</summary>
+    SecondMix,
+
+    /// <summary>The second dough rises, as its pack says.</summary>
+    SecondRise,
     Preheat,
     Soak,
     Shape,

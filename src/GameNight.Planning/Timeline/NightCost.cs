@@ -72,6 +72,11 @@ internal readonly record struct NightCost(int LastPie, long Inconvenience) : ICo
             terms.Add(new(BreatherMissed, preparation, steps.Pies[0].Shape, minutes + breather, false));
         }
 
+        if (steps.SecondMix is { } secondMix && night.SecondDough is { } second)
+        {
+            Waiting(LongerBulkRest, secondMix, steps.Pies[second.FirstPie - 1].Shape, second.Rise);
+        }
+
         Waiting(OvenIdle, steps.Preheat, steps.Pies[0].Bake, night.Soak);
         var ahead = ServingClock.LengthDown(TimelineLimits.ReadyAhead);
         terms.Add(new(ReadyTooJust, steps.Preheat, steps.Pies[0].Bake, night.Preheat + night.Soak + ahead, false));

@@ -42,6 +42,9 @@ internal sealed class NightInMinutes
             ? (ServingClock.LengthUp(ahead.Mix), ServingClock.LengthUp(ahead.Before),
                 ServingClock.LengthUp(ahead.Before * (1 + TimelineLimits.PrefermentLonger)))
             : null;
+        SecondDough = request.SecondDough is { } second
+            ? (ServingClock.LengthUp(second.Mix), ServingClock.LengthUp(second.Rise), second.FirstPie)
+            : null;
         Mix = ServingClock.LengthUp(lengths.Mix);
         Knead = ServingClock.LengthUp(lengths.Knead);
         BulkRest = ServingClock.LengthUp(lengths.BulkRest);
@@ -97,6 +100,9 @@ internal sealed class NightInMinutes
 
     /// <summary>How long a preferment is mixed, and how long at least and at most before the dough that begins; null without one.</summary>
     public (int Mix, int AtLeast, int AtMost)? Preferment { get; }
+
+    /// <summary>How long the second dough is mixed and rises, and the number of the first pie on it; null without one.</summary>
+    public (int Mix, int Rise, int FirstPie)? SecondDough { get; }
 
     public int Mix { get; }
     public int Knead { get; }

@@ -73,6 +73,7 @@ internal sealed class NightSteps : IFreeTimes
             Add(StepKind.Top, pie, night.Top, Presence.Hands),
             Add(StepKind.Bake, pie, night.Bake, Presence.Nearby),
             Add(StepKind.Serve, pie, night.Serve, Presence.Hands)))];
+        SecondMix = night.SecondDough is { } second ? Add(StepKind.SecondMix, 0, second.Mix, Presence.Hands) : null;
 
         if (Shop is { } shop)
         {
@@ -81,6 +82,7 @@ internal sealed class NightSteps : IFreeTimes
 
         TiePreparations();
         TiePies(isFirstStraightFromRack);
+        TieSecondDough();
     }
 
     public NightInMinutes Night { get; }
@@ -102,6 +104,9 @@ internal sealed class NightSteps : IFreeTimes
 
     /// <summary>Sauce, toppings, cheese.</summary>
     public IReadOnlyList<int> Preparations { get; }
+
+    /// <summary>Null without a second dough.</summary>
+    public int? SecondMix { get; }
 
     public int Preheat { get; }
     public IReadOnlyList<PieSteps> Pies { get; }
@@ -227,6 +232,26 @@ internal sealed class NightSteps : IFreeTimes
                 After(Pies[Night.OwnPies - 1].Bake, pie.Top, 0);
             }
         }
+    }
+
+    /// <summary>
+    /// Before flour of the main dough is about that evening, and risen when its first pie is shaped. How long it may wait is
+    /// counted to the first pie of all: what lies on it is never far behind.
+    /// </summary>
+    private void TieSecondDough()
+    {
+        if (SecondMix is not { } mix || Night.SecondDough is not { } second)
+        {
+            return;
+        }
+
+        if (Shop is { } shop)
+        {
+            After(shop, mix, 0);
+        }
+
+        After(mix, Pies[0].Shape, 0, second.Rise + Minutes(TimelineLimits.RisenBeforeShaped));
+        After(mix, Pies[second.FirstPie - 1].Shape, second.Rise);
     }
 
     private static int Minutes(NodaTime.Duration limit) => ServingClock.LengthDown(limit);

@@ -91,12 +91,13 @@ internal static class OnTime
         StepKind.Sauce => StepName.Sauce,
         StepKind.GrateCheese => StepName.GrateCheese,
         StepKind.PrepareToppings => StepName.PrepareToppings,
+        StepKind.SecondMix => StepName.SecondMix,
         StepKind.Preheat => StepName.Preheat,
         StepKind.Shape => StepName.Shape,
         StepKind.Top => StepName.Top,
         StepKind.Bake => StepName.Bake,
         StepKind.Serve => StepName.Serve,
-        StepKind.Soak or StepKind.Rack or StepKind.ColdFerment => StepName.Rack,
+        StepKind.Soak or StepKind.Rack or StepKind.ColdFerment or StepKind.SecondRise => StepName.Rack,
     };
 
     private static int End(Retiming played, int i) => played.Starts[i] + played.Lengths[i];

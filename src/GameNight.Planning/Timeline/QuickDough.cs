@@ -18,7 +18,7 @@ internal sealed class QuickDough(
     private readonly NightInMinutes _night = steps.Night;
     private readonly int _firstOut = starts[steps.Waves[0]];
     private readonly int _lastOut = starts[steps.Waves[^1]];
-    private readonly int _firstPreparation = steps.Preparations.Min(preparation => starts[preparation]);
+    private readonly int _firstPreparation = steps.Preparations.Concat(steps.SecondMix is { } mix ? [mix] : []).Min(work => starts[work]);
 
     private int[] BallingWaits => steps.Batches.Count > 2 ? WaitsOfMany : NoWait;
 

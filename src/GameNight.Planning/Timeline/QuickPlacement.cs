@@ -30,7 +30,7 @@ internal sealed class QuickPlacement
         {
             Terms = NightCost.Terms(Steps);
             TakeOver();
-            Stuck = PlacePreheat() ?? PlacePreparations(Pies.Hands);
+            Stuck = PlacePreheat() ?? PlaceSecondDough(Pies.Hands) ?? PlacePreparations(Pies.Hands);
             _dough = Stuck is null && Steps.Shop is { } shop
                 ? new QuickDough(Steps, shop, Terms, Starts, Pies.Hands, now)
                 : null;
@@ -111,6 +111,26 @@ internal sealed class QuickPlacement
         }
 
         Starts[Steps.Preheat] = preheat;
+        return null;
+    }
+
+    private Stuck? PlaceSecondDough(HandsCalendar hands)
+    {
+        if (Steps.SecondMix is not { } mix || Steps.Night.SecondDough is not { } second)
+        {
+            return null;
+        }
+
+        var mixed = Starts[Steps.Pies[0].Shape] - second.Mix;
+        var latest = Math.Min(mixed, Starts[Steps.Pies[second.FirstPie - 1].Shape] - second.Rise - second.Mix);
+        var earliest = mixed - second.Rise - ServingClock.LengthDown(TimelineLimits.RisenBeforeShaped);
+        if (hands.Latest(Math.Max(_now, earliest), latest, second.Mix) is not { } start)
+        {
+            return new Stuck(StepKind.SecondMix, 0);
+        }
+
+        hands.Take(start, second.Mix);
+        Starts[mix] = start;
         return null;
     }
 

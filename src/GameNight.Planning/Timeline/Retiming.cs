@@ -194,7 +194,7 @@ internal sealed class Retiming
     private int Free(int i, int minute) => minute <= _now ? minute : AwayFor(i).NextFree(minute, _steps.Steps[i].FreeMinutes);
 
     /// <summary>The hours that hold for a step now.</summary>
-    public AwayWindows AwayFor(int i) => _steps.Steps[i].Kind is StepKind.Temper or StepKind.Preheat or StepKind.Shape or StepKind.Top or StepKind.Bake or StepKind.Serve
+    public AwayWindows AwayFor(int i) => _steps.Steps[i].Kind is StepKind.Temper or StepKind.Preheat or StepKind.SecondMix or StepKind.Shape or StepKind.Top or StepKind.Bake or StepKind.Serve
         ? _breaks
         : _steps.Night.Away;
 

@@ -15,6 +15,7 @@ public enum StepName
     Sauce,
     GrateCheese,
     PrepareToppings,
+    SecondMix,
     Preheat,
     Soak,
     Shape,

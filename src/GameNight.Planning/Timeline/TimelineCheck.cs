@@ -65,6 +65,7 @@ public static class TimelineCheck
             }
 
             Preparations();
+            SecondDough();
             Oven();
             foreach (var number in Enumerable.Range(1, request.Pies))
             {
@@ -87,6 +88,8 @@ public static class TimelineCheck
                 CountOf([StepKind.Preferment], request.Preferment is null ? [] : [0]);
             }
 
+            CountOf([StepKind.SecondMix], request.SecondDough is null ? [] : [0]);
+            CountOf([StepKind.SecondRise], request.SecondDough is { Rise: var rise } && rise > Duration.Zero ? [0] : []);
             CountOf(perBatch, Enumerable.Range(1, request.Batches));
             CountOf(perPie, Enumerable.Range(1, request.Pies));
             Hold(_byKind[StepKind.Temper].Any(), "no balls leave the fridge");
@@ -184,6 +187,27 @@ public static class TimelineCheck
                 Hold(request.BegunDough is not null || step.Start >= One(StepKind.Shop).End, $"{kind} before shopping");
                 Hold(step.End <= shape.Start, $"{kind} not ready before the first ball is shaped");
                 Hold(top.Start - step.End <= TimelineLimits.PreparedBeforeTopped, $"{kind} waits too long");
+            }
+        }
+
+        private void SecondDough()
+        {
+            if (request.SecondDough is not { } second)
+            {
+                return;
+            }
+
+            var (mix, first) = (One(StepKind.SecondMix), One(StepKind.Shape, second.FirstPie));
+            Hold(mix.End - mix.Start >= second.Mix, "the second dough is mixed in too short a time");
+            Hold(request.BegunDough is not null || mix.Start >= One(StepKind.Shop).End, "the second dough before shopping");
+            Between(
+                mix.End, One(StepKind.Shape, 1).Start, Duration.Zero, second.Rise + TimelineLimits.RisenBeforeShaped + Rounding,
+                "second dough to first ball");
+            Hold(first.Start - mix.End >= second.Rise, "the second dough has not risen when its first pie is shaped");
+            if (second.Rise > Duration.Zero)
+            {
+                var rise = One(StepKind.SecondRise);
+                Hold(rise.Start == mix.End && rise.End >= mix.End + second.Rise, "the second dough does not rise as its pack says");
             }
         }
 

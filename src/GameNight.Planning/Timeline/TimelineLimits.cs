@@ -50,6 +50,9 @@ public static class TimelineLimits
     /// <summary>A tempered ball waits this long to be shaped; then it grows slack and the next wave leaves the fridge.</summary>
     public static readonly Duration TemperedBeforeShaped = Duration.FromHours(2);
 
+    /// <summary>A second dough that has risen waits this long for the first pie of the evening to be shaped.</summary>
+    public static readonly Duration RisenBeforeShaped = Duration.FromMinutes(45);
+
     /// <summary>However cold fridge and room are: who needs longer warms the balls otherwise.</summary>
     public static readonly Duration LongestTemper = Duration.FromHours(6);
 }

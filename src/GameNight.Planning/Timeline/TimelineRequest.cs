@@ -60,7 +60,7 @@ public sealed record StepDurations(
         StepKind.Bake => Bake,
         StepKind.Rack => Rack,
         StepKind.Serve => Serve,
-        StepKind.Ball or StepKind.ColdFerment or StepKind.Preferment => null,
+        StepKind.Ball or StepKind.ColdFerment or StepKind.Preferment or StepKind.SecondMix or StepKind.SecondRise => null,
     };
 }
 
@@ -69,11 +69,16 @@ public sealed record StepDurations(
 /// <param name="Before">From the start of mixing it to the start of mixing the dough, or a little longer.</param>
 public sealed record PrefermentWork(Duration Mix, Duration Before);
 
+/// <summary>The second dough: mixed once for all its pies, before anything is shaped.</summary>
+/// <param name="Rise">From mixed until the first of its pies is shaped, or a little longer; whatever comes later waits its turn.</param>
+/// <param name="FirstPie">Number of the first pie that lies on it.</param>
+public sealed record SecondDoughWork(Duration Mix, Duration Rise, int FirstPie);
+
 /// <summary>Everything the timeline depends on.</summary>
 /// <param name="ServeAt">The first pie is on the table.</param>
 /// <param name="Now">Steps cannot start before now. Not part of a plan's fingerprint.</param>
 /// <param name="Batches">Dough batches, 1 or more (0 when there are no pies).</param>
-/// <param name="Pies">Pies in baking order; the first <paramref name="OwnPies"/> are own pies.</param>
+/// <param name="Pies">Pies in baking order; the first <paramref name="OwnPies"/> are kept apart: own pies, and those of the second dough.</param>
 /// <param name="PiesPerBake">
 /// How many pies the oven bakes at once, 1 to 6. Each has its own surface with its own recovery, so they need not begin together.
 /// </param>
@@ -98,4 +103,5 @@ public sealed record TimelineRequest(
     StepDurations Durations,
     Instant? MixAt,
     IReadOnlyList<TimelineStep>? BegunDough = null,
-    PrefermentWork? Preferment = null);
+    PrefermentWork? Preferment = null,
+    SecondDoughWork? SecondDough = null);

@@ -34,6 +34,11 @@ internal static class TimelineSteps
             Following(StepKind.ColdFerment, index + 1, batch.Ball, starts[steps.Waves[0]] - balled);
         }
 
+        if (steps.SecondMix is { } secondMix && night.SecondDough is { Rise: > 0 and var rise })
+        {
+            Following(StepKind.SecondRise, 0, secondMix, rise);
+        }
+
         Following(StepKind.Soak, 0, steps.Preheat, night.Soak);
         foreach (var (index, pie) in steps.Pies.Index())
         {
@@ -71,6 +76,8 @@ internal static class TimelineSteps
             StepKind.Sauce => "sauce",
             StepKind.GrateCheese => "grate-cheese",
             StepKind.PrepareToppings => "prepare-toppings",
+            StepKind.SecondMix => "second-mix",
+            StepKind.SecondRise => "second-rise",
             StepKind.Preheat => "preheat",
             StepKind.Soak => "soak",
             StepKind.Shape => "shape",

@@ -56,7 +56,11 @@ internal static class ClashFinder
         }
 
         return new SplitRulesClash(
-            victims, core, [.. rules.Where(rule => !rule.IsMustNot && !IsShort(Without(request, [rule]), victims, cancellation)).Select(Changed)]);
+            victims, core, [.. rules.Where(rule => !rule.IsMustNot && WouldHelp(rule) && !IsShort(Without(request, [rule]), victims, cancellation)).Select(Changed)]);
+
+        // Another dough is of no use to whom the one of the kitchen must not touch.
+        bool WouldHelp(SplitRule rule) => rule.Rule != SplitRuleKind.Dough
+            || !request.Eaters.Any(eater => victims.Contains(eater.Id) && eater.Needs.MustNotTouch.Any(request.Menu.Dough.IsOrMayBe));
 
         // The number of pies is said as it would have to be.
         SplitRule Changed(SplitRule rule) => rule.Rule == SplitRuleKind.NumberOfPies ? rule with { Number = request.Pies + 1 } : rule;

@@ -1,3 +1,5 @@
+using GameNight.Planning.Dough;
+
 namespace GameNight.Planning.Toppings;
 
 /// <summary>What the kitchen offers on the night, and the dough and peel flour that go under every sector.</summary>
@@ -6,12 +8,17 @@ namespace GameNight.Planning.Toppings;
 /// <param name="Apart">Pairs of toppings that never go on one sector together.</param>
 /// <param name="Dough">What the dough itself holds, peel flour and box oil included.</param>
 /// <param name="Named">Sets of toppings that have a name in this house: always on the list that a split picks from.</param>
+/// <param name="SecondDough">For whoever must not have the main one; null where there is none.</param>
 public sealed record Menu(
     IReadOnlyList<MenuItem> Items, int MostToppings, Composition Dough, IReadOnlyList<ToppingPair>? Apart = null,
-    IReadOnlyList<ToppingSet>? Named = null)
+    IReadOnlyList<ToppingSet>? Named = null, SecondDough? SecondDough = null)
 {
     public IEnumerable<MenuItem> Of(MenuRole role) => Items.Where(item => item.Role == role);
 }
+
+/// <summary>A dough of its own bowl, board and pan.</summary>
+/// <param name="Composition">What it holds, with whatever of its own it lies on: the main dough's peel flour and box oil are not under it.</param>
+public sealed record SecondDough(Composition Composition, SecondDoughRecipe Recipe);
 
 /// <summary>Two toppings by id, in either order.</summary>
 public sealed record ToppingPair(string FirstId, string SecondId);

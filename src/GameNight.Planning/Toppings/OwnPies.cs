@@ -1,7 +1,8 @@
 namespace GameNight.Planning.Toppings;
 
 /// <summary>Eaters who share own pies, by place in the list they came from, and how many pies that takes.</summary>
-internal sealed record OwnPieParty(IReadOnlyList<int> Owners, int Slices, int Pies);
+/// <param name="IsOnSecondDough">All of them need the second dough; a party is of one dough.</param>
+internal sealed record OwnPieParty(IReadOnlyList<int> Owners, int Slices, int Pies, bool IsOnSecondDough);
 
 /// <summary>
 /// Which eaters share an own pie. Eaters with the same must-nots always do; others only where it saves a pie, those with
@@ -24,12 +25,13 @@ internal static class OwnPies
             parties.RemoveAt(merge.Second);
         }
 
-        return parties;
+        // Those of the second dough first, before flour of the main one is about.
+        return [.. parties.OrderBy(party => party.IsOnSecondDough ? 0 : 1)];
 
         OwnPieParty PartyOf(int[] owners)
         {
             var total = owners.Sum(owner => eaters[owner].Slices);
-            return new OwnPieParty(owners, total, PiesFor(total, slicesPerPie));
+            return new OwnPieParty(owners, total, PiesFor(total, slicesPerPie), eaters[owners[0]].Palate.NeedsSecondDough);
         }
 
         (int First, int Second)? BestMerge()

@@ -29,10 +29,18 @@ internal sealed class Palate
     private readonly int _houseBase;
     private readonly int _houseCheese;
     private readonly bool _mayHaveToppings;
+    private readonly bool _mayHaveMainDough;
+    private readonly bool _mayHaveSecondDough;
+    private readonly bool _isKeptFromKitchen;
 
     public Palate(DietaryNeeds needs, IReadOnlyDictionary<string, Liking> likes, MenuLists menu)
     {
-        DoughIsPermitted = menu.Menu.Dough.IsPermittedFor(needs);
+        var (dough, second) = (menu.Menu.Dough, menu.Menu.SecondDough?.Composition);
+        _mayHaveMainDough = dough.IsPermittedFor(needs);
+
+        // Flour dust travels: what must not touch their slices is in the kitchen as soon as the main dough holds it.
+        _isKeptFromKitchen = needs.MustNotTouch.Any(dough.IsOrMayBe);
+        _mayHaveSecondDough = !_isKeptFromKitchen && second?.IsPermittedFor(needs) == true;
         _bases = [.. menu.Bases.Select(Worth)];
         _cheeses = [.. menu.Cheeses.Select(Worth)];
         _toppings = [.. menu.Toppings.Select(Worth)];
@@ -56,19 +64,27 @@ internal sealed class Palate
 
     /// <summary>Why nothing at all can be served, or null when something can.</summary>
     public NothingPermittedBecause? NothingBecause =>
-        !DoughIsPermitted ? NothingPermittedBecause.Dough
+        _isKeptFromKitchen ? NothingPermittedBecause.Kitchen
+        : !_mayHaveMainDough && !_mayHaveSecondDough ? NothingPermittedBecause.Dough
         : _houseBase < 0 ? NothingPermittedBecause.Base
         : _houseCheese < 0 ? NothingPermittedBecause.Cheese
         : null;
 
-    private bool DoughIsPermitted { get; }
+    /// <summary>The main dough is not for them, and the second one is.</summary>
+    public bool NeedsSecondDough => !_mayHaveMainDough && _mayHaveSecondDough;
 
-    /// <summary>How many menu items both may have: the more, the better the two share a pie. 0 when they cannot.</summary>
+    public bool MayHaveDough(bool isSecond) => isSecond ? _mayHaveSecondDough : _mayHaveMainDough;
+
+    /// <summary>
+    /// How many menu items both may have: the more, the better the two share a pie. 0 when they cannot; doughs are never
+    /// shared.
+    /// </summary>
     public int InCommonWith(IReadOnlyCollection<Palate> others)
     {
         var bases = Common(palate => palate._bases);
         var cheeses = Common(palate => palate._cheeses);
-        return bases == 0 || cheeses == 0 || !DoughIsPermitted || others.Any(other => !other.DoughIsPermitted)
+        return bases == 0 || cheeses == 0 || NothingBecause is not null
+            || others.Any(other => other.NothingBecause is not null || other.NeedsSecondDough != NeedsSecondDough)
             ? 0
             : bases + cheeses + Common(palate => palate._toppings);
 
@@ -79,12 +95,12 @@ internal sealed class Palate
 
     public bool Permits(MenuChoice choice) => Score(choice) is not null;
 
-    /// <summary>What a slice of this choice is worth, 0 to 12; null when a hard rule forbids it.</summary>
+    /// <summary>What a slice of this choice is worth, on a dough they may have, 0 to 12; null when a hard rule forbids it.</summary>
     public int? Score(MenuChoice choice)
     {
         var baseWorth = _bases[choice.Base];
         var cheeseWorth = _cheeses[choice.Cheese];
-        if (!DoughIsPermitted || baseWorth == NotPermitted || cheeseWorth == NotPermitted)
+        if ((!_mayHaveMainDough && !_mayHaveSecondDough) || baseWorth == NotPermitted || cheeseWorth == NotPermitted)
         {
             return null;
         }

@@ -34,14 +34,19 @@ public sealed record PieAllergens(
 
     /// <summary>For every pie of the split, from what the labels say of dough, bases, cheeses and toppings.</summary>
     /// <param name="items">Menu item id to what its label says.</param>
+    /// <param name="secondDough">Null where there is none (any more).</param>
     public static IReadOnlyList<PieAllergens> Of(
-        ToppingSplit split, IReadOnlyDictionary<string, Composition> items, Composition dough)
+        ToppingSplit split, IReadOnlyDictionary<string, Composition> items, Composition dough, Composition? secondDough = null)
     {
         var labels = split.Combinations.ToDictionary(
             combination => combination.Letter,
-            combination => combination.ItemIds.Select(id => items.GetValueOrDefault(id, Unread)).Append(dough).ToList());
-        var table = split.Pies.SelectMany(pie => pie.Sectors).SelectMany(sector => labels[sector.Letter]).Distinct().ToList();
-        return [.. split.Pies.Select(pie => Of(pie.Number, [.. pie.Sectors.SelectMany(sector => labels[sector.Letter])], table))];
+            combination => combination.ItemIds.Select(id => items.GetValueOrDefault(id, Unread)).ToList());
+        var pies = split.Pies.Select(pie => (pie.Number, OnIt: OnPie(pie))).ToList();
+        var table = pies.SelectMany(pie => pie.OnIt).Distinct().ToList();
+        return [.. pies.Select(pie => Of(pie.Number, pie.OnIt, table))];
+
+        List<Composition> OnPie(PieOrder pie) =>
+            [.. pie.Sectors.SelectMany(sector => labels[sector.Letter]), pie.IsOnSecondDough ? secondDough ?? Unread : dough];
     }
 
     private static PieAllergens Of(int pieNumber, List<Composition> onIt, List<Composition> table)

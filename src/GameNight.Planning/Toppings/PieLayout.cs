@@ -26,7 +26,7 @@ internal static class PieLayout
                     servings.AddRange(Serve(same.Key, slices).Select(part => new Serving(part.EaterId, number, letter, part.Slices)));
                 }
 
-                pies.Add(new PieOrder(number, sectors, ownPieFor));
+                pies.Add(new PieOrder(number, sectors, ownPieFor, basis.Sets[set].IsOnSecondDough ? true : null));
             }
         }
 
@@ -50,11 +50,11 @@ internal static class PieLayout
             return letter;
         }
 
-        // Owners come first, so that what others take from an own pie is what is left of it.
+        // Whoever the pies are for comes first, so that what others take of them is what is left.
         IEnumerable<(string EaterId, int Slices)> Serve(int supply, int left)
         {
-            var owners = basis.Sets[basis.Supplies[supply].Set].Owners;
-            foreach (var eater in Enumerable.Range(0, basis.Eaters.Count).OrderBy(eater => owners.Contains(eater) ? 0 : 1))
+            var set = basis.Supplies[supply].Set;
+            foreach (var eater in Enumerable.Range(0, basis.Eaters.Count).OrderBy(eater => basis.SeatOf(eater) == set ? 0 : 1))
             {
                 var slices = Math.Min(left, draft.Eaten(eater, supply) - eaten[eater, supply]);
                 if (slices > 0)

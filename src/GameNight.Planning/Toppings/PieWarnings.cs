@@ -5,16 +5,21 @@ namespace GameNight.Planning.Toppings;
 /// <summary>Finds, pie by pie, what must not touch what: from whose slices are where and from what the labels say.</summary>
 /// <param name="needs">Eater id to must-nots.</param>
 /// <param name="items">Menu item id to what its label says.</param>
+/// <param name="second">Null where there is none (any more).</param>
 public sealed class PieWarnings(
-    ToppingSplit split, IReadOnlyDictionary<string, DietaryNeeds> needs, IReadOnlyDictionary<string, Composition> items)
+    ToppingSplit split, IReadOnlyDictionary<string, DietaryNeeds> needs, IReadOnlyDictionary<string, Composition> items,
+    SecondDough? second = null)
 {
     private readonly Dictionary<string, Combination> _combinations =
         split.Combinations.ToDictionary(combination => combination.Letter);
 
-    public IReadOnlyList<PieWarning> Of(PieOrder pie) => [.. OwnPie(pie), .. Parts(pie), .. OwnPiesNear(pie)];
+    public IReadOnlyList<PieWarning> Of(PieOrder pie) => [.. OwnPie(pie), .. AnotherDough(pie), .. Parts(pie), .. OwnPiesNear(pie)];
 
     private IEnumerable<PieWarning> OwnPie(PieOrder pie) =>
         pie.IsOwnPie ? [new KeptApart(pie.OwnPieFor, MustNotTouch(pie))] : [];
+
+    private IEnumerable<PieWarning> AnotherDough(PieOrder pie) =>
+        pie.IsOnSecondDough && second is not null ? [new OnAnotherDough(second.Recipe.On, second.Recipe.PaperUpTo)] : [];
 
     private IEnumerable<PieWarning> Parts(PieOrder pie) =>
         from kept in pie.Sectors
@@ -54,7 +59,10 @@ public sealed class PieWarnings(
 
     private DietaryNeeds NeedsOf(string eaterId) => needs.GetValueOrDefault(eaterId, DietaryNeeds.None);
 
-    private bool IsOrMayBeOn(PieOrder pie, Allergen allergen) => pie.Sectors.Any(sector => IsOrMayBeOn(sector.Letter, allergen));
+    /// <summary>What is in the main dough is in the whole kitchen, and no own pie is kept from it; the second dough is another matter.</summary>
+    private bool IsOrMayBeOn(PieOrder pie, Allergen allergen) =>
+        pie.Sectors.Any(sector => IsOrMayBeOn(sector.Letter, allergen))
+        || (pie.IsOnSecondDough && second?.Composition.IsOrMayBe(allergen) != false);
 
     /// <summary>Of what is not on the menu any more nothing is known.</summary>
     private bool IsOrMayBeOn(string letter, Allergen allergen) =>

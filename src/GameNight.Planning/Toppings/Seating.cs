@@ -14,9 +14,7 @@ internal static class Seating
     {
         var menu = new MenuLists(request.Menu, request.Wetness);
         var conflicts = new List<Conflict>();
-        var hungry = Hungry(request, menu, conflicts);
-        var (eaters, parties) = Admit(request, hungry, conflicts);
-        var groups = GroupsOf(request, menu);
+        var (eaters, parties, groups, sets) = Settle(request, menu, conflicts);
         var catalogue = CombinationCatalogue.For(
             menu,
             [.. eaters.Select(eater => eater.Palate)],
@@ -28,13 +26,6 @@ internal static class Seating
             ],
             cancellation);
 
-        var pies = WithRoomForGroups(request, eaters, parties, groups);
-        var unitsPerPie = request.PartsPerPie;
-        PieSet[] sets =
-        [
-            .. parties.Select((party, index) => new PieSet(pies[index], pies[index] * unitsPerPie, party.Owners)),
-            new PieSet(request.Pies - pies.Sum(), (request.Pies - pies.Sum()) * unitsPerPie, []),
-        ];
         var pins = Pins.Settle(request, menu, sets, eaters, conflicts);
         foreach (var pin in pins.Where(pin => !catalogue.Any(pin.Choice.IsSameAs)))
         {
@@ -43,12 +34,34 @@ internal static class Seating
 
         var basis = new SplitBasis(menu, eaters, sets, catalogue, groups, pins, request.SlicesPerPart)
         {
-            UnitsPerPie = unitsPerPie,
+            UnitsPerPie = request.PartsPerPie,
             Aim = request.Aim,
             Conflicts = conflicts,
         };
         (basis.Limits, basis.Packed) = (StockRules.Limits(request, basis), StockRules.Packed(request, basis));
         return basis;
+    }
+
+    /// <summary>How many pies lie on the second dough: known before any search, so that both doughs can be weighed.</summary>
+    public static int PiesOnSecondDough(SplitRequest request) => request.Menu.SecondDough is null
+        ? 0
+        : Settle(request, new MenuLists(request.Menu, request.Wetness), []).Sets.Where(set => set.IsOnSecondDough).Sum(set => set.Pies);
+
+    private static (List<SeatedEater> Eaters, List<OwnPieParty> Parties, GroupAtTable[] Groups, PieSet[] Sets) Settle(
+        SplitRequest request, MenuLists menu, List<Conflict> conflicts)
+    {
+        var (eaters, parties) = Admit(request, Hungry(request, menu, conflicts), conflicts);
+        var groups = GroupsOf(request, menu);
+        var (own, second) = WithRoomForGroups(request, eaters, parties, groups);
+        var open = request.Pies - own.Sum() - second;
+        return (eaters, parties, groups,
+        [
+            .. parties.Select((party, index) => new PieSet(own[index], own[index] * request.PartsPerPie, party.Owners, party.IsOnSecondDough)),
+            .. second > 0 || OpenSlices(eaters, onSecondDough: true) > 0
+                ? [new PieSet(second, second * request.PartsPerPie, [], IsOnSecondDough: true)]
+                : Array.Empty<PieSet>(),
+            new PieSet(open, open * request.PartsPerPie, []),
+        ]);
     }
 
     /// <summary>Everybody who may have something and wants some, with all the slices they want.</summary>
@@ -127,7 +140,8 @@ internal static class Seating
 
         int PiesNeeded() =>
             OwnPies.Arrange(hungry, request.SlicesPerPie).Sum(party => party.Pies)
-            + OwnPies.PiesFor(OpenSlices(hungry), request.SlicesPerPie);
+            + OwnPies.PiesFor(OpenSlices(hungry, onSecondDough: true), request.SlicesPerPie)
+            + OwnPies.PiesFor(OpenSlices(hungry, onSecondDough: false), request.SlicesPerPie);
     }
 
     private static IReadOnlyList<int> Granted(int available, List<SeatedEater> eaters) =>
@@ -148,28 +162,49 @@ internal static class Seating
     ];
 
     /// <summary>
-    /// The own pies of each party: what its slices need, and another one where its groups may well eat more and everybody
-    /// else still finds enough on the open pies.
+    /// The own pies of each party and the other pies of the second dough: what their slices need, and another one where their
+    /// groups may well eat more and everybody else still finds enough on the open pies. What a begun main dough is not enough
+    /// for lies on the second one.
     /// </summary>
-    private static int[] WithRoomForGroups(
+    private static (int[] Own, int Second) WithRoomForGroups(
         SplitRequest request, List<SeatedEater> eaters, List<OwnPieParty> parties, GroupAtTable[] groups)
     {
         var pies = parties.Select(party => party.Pies).ToArray();
-        var spare = request.Pies - pies.Sum() - OwnPies.PiesFor(OpenSlices(eaters), request.SlicesPerPie);
+        var second = Math.Min(
+            request.Pies - pies.Sum(), OwnPies.PiesFor(OpenSlices(eaters, onSecondDough: true), request.SlicesPerPie));
+        var spare = request.Pies - pies.Sum() - second
+            - OwnPies.PiesFor(OpenSlices(eaters, onSecondDough: false), request.SlicesPerPie);
         for (var party = 0; party < pies.Length; party++)
         {
             var ids = parties[party].Owners.Select(owner => eaters[owner].Id).ToHashSet();
             var wanted = groups
                 .Where(group => group.Group.Needs.NeedsOwnPie && group.Group.EaterIds.Any(ids.Contains))
                 .Sum(group => group.Group.SlicesNineInTen);
-            var more = Math.Clamp(OwnPies.PiesFor(wanted, request.SlicesPerPie) - pies[party], 0, Math.Max(0, spare));
-            pies[party] += more;
-            spare -= more;
+            pies[party] += More(wanted, pies[party]);
         }
 
-        return pies;
+        second += More(
+            groups.Where(group => !group.Group.Needs.NeedsOwnPie && group.Palate.NeedsSecondDough).Sum(group => group.Group.SlicesNineInTen),
+            second);
+        if (request is { Menu.SecondDough: not null, MainBalls: { } balls })
+        {
+            var ownOfMain = parties.Index().Where(party => !party.Item.IsOnSecondDough).Sum(party => pies[party.Index]);
+            var free = request.Pies - pies.Sum();
+            second = Math.Clamp(free - Math.Max(0, balls - ownOfMain), second, free);
+        }
+
+        return (pies, second);
+
+        int More(int wanted, int there)
+        {
+            var more = Math.Clamp(OwnPies.PiesFor(wanted, request.SlicesPerPie) - there, 0, Math.Max(0, spare));
+            spare -= more;
+            return more;
+        }
     }
 
-    private static int OpenSlices(IEnumerable<SeatedEater> eaters) =>
-        eaters.Where(eater => !eater.Needs.NeedsOwnPie).Sum(eater => eater.Slices);
+    /// <summary>Slices that are eaten from pies of a dough that are nobody's own.</summary>
+    private static int OpenSlices(IEnumerable<SeatedEater> eaters, bool onSecondDough) => eaters
+        .Where(eater => !eater.Needs.NeedsOwnPie && eater.Palate.NeedsSecondDough == onSecondDough)
+        .Sum(eater => eater.Slices);
 }

@@ -7,9 +7,9 @@ namespace GameNight.Planning.Toppings;
 internal sealed record SeatedEater(
     string Id, int Slices, DietaryNeeds Needs, Palate Palate, int WeightPercent = FairOverTime.UsualPercent);
 
-/// <summary>Pies that are filled together: the own pies of one party, or all the others (no owners).</summary>
+/// <summary>Pies that are filled together: the own pies of one party, or all the others of a dough (no owners).</summary>
 /// <param name="Units">The smallest parts that carry a combination of their own: quarters, halves or whole pies.</param>
-internal sealed record PieSet(int Pies, int Units, IReadOnlyList<int> Owners)
+internal sealed record PieSet(int Pies, int Units, IReadOnlyList<int> Owners, bool IsOnSecondDough = false)
 {
     public bool IsOwn => Owners.Count > 0;
 }
@@ -30,6 +30,7 @@ internal sealed record CoverageGoal(IReadOnlyList<string> EaterIds, int Wanted, 
 internal sealed class SplitBasis
 {
     private readonly int[,] _scores;
+    private readonly int[] _seats;
 
     public SplitBasis(
         MenuLists menu,
@@ -45,14 +46,8 @@ internal sealed class SplitBasis
         Sets = sets;
         Catalogue = catalogue;
         SlicesPerUnit = slicesPerUnit;
-        Supplies =
-        [
-            .. from set in Enumerable.Range(0, sets.Count)
-            where sets[set].Units > 0
-            from choice in Enumerable.Range(0, catalogue.Count)
-            where sets[set].Owners.All(owner => eaters[owner].Palate.Permits(catalogue[choice]))
-            select new Supply(set, choice),
-        ];
+        _seats = [.. Enumerable.Range(0, eaters.Count).Select(eater => SeatOf(eater, eaters, sets))];
+        Supplies = [.. Enumerable.Range(0, sets.Count).Where(set => sets[set].Units > 0).SelectMany(set => SuppliesOf(set, pins))];
 
         Pinned = [.. pins.Select(pin => new PinnedSupply(
             pin.Pie,
@@ -64,7 +59,8 @@ internal sealed class SplitBasis
         {
             for (var supply = 0; supply < Supplies.Count; supply++)
             {
-                _scores[eater, supply] = eaters[eater].Palate.Score(catalogue[Supplies[supply].Choice]) ?? -1;
+                var (palate, there) = (eaters[eater].Palate, Supplies[supply]);
+                _scores[eater, supply] = palate.MayHaveDough(sets[there.Set].IsOnSecondDough) ? palate.Score(catalogue[there.Choice]) ?? -1 : -1;
             }
         }
 
@@ -76,7 +72,7 @@ internal sealed class SplitBasis
     public MenuLists Menu { get; }
     public IReadOnlyList<SeatedEater> Eaters { get; }
 
-    /// <summary>Own pies first, the open pies last (perhaps none).</summary>
+    /// <summary>Own pies first, then other pies of the second dough, the open pies last (perhaps none).</summary>
     public IReadOnlyList<PieSet> Sets { get; }
 
     public IReadOnlyList<MenuChoice> Catalogue { get; }
@@ -100,10 +96,13 @@ internal sealed class SplitBasis
     /// <summary>What is already known to stand in the way.</summary>
     public IReadOnlyList<Conflict> Conflicts { get; init; } = [];
 
-    /// <summary>For each eater the supplies they may eat from: their own pies, or the open ones.</summary>
+    /// <summary>For each eater the supplies they may eat from: their own pies, or the open ones of their dough.</summary>
     public IReadOnlyList<int[]> Regular { get; }
 
-    /// <summary>For each eater the own pies of others that hold nothing forbidden: only for slices nobody else can give them.</summary>
+    /// <summary>
+    /// For each eater the own pies of others and those of the second dough that hold nothing forbidden: only for slices nobody
+    /// else can give them.
+    /// </summary>
     public IReadOnlyList<int[]> LeftOver { get; }
 
     /// <summary>
@@ -138,18 +137,46 @@ internal sealed class SplitBasis
     public IReadOnlySet<int> ChoicesUsed(IReadOnlyList<int> units) =>
         Enumerable.Range(0, Supplies.Count).Where(supply => units[supply] > 0).Select(supply => Supplies[supply].Choice).ToHashSet();
 
-    private int[] SuppliesFor(int eater, bool leftOver)
-    {
-        var ownSet = Sets.ToList().FindIndex(set => set.Owners.Contains(eater));
-        return [.. Enumerable.Range(0, Supplies.Count).Where(supply => _scores[eater, supply] >= 0 && MayTakeFrom(Supplies[supply].Set))];
+    /// <summary>The set of pies that the eater's slices are planned on.</summary>
+    public int SeatOf(int eater) => _seats[eater];
 
-        bool MayTakeFrom(int set) =>
-            leftOver ? ownSet < 0 && Sets[set].IsOwn
-            : ownSet >= 0 ? set == ownSet
-            : !Sets[set].IsOwn;
+    private static int SeatOf(int eater, IReadOnlyList<SeatedEater> eaters, IReadOnlyList<PieSet> sets)
+    {
+        var own = sets.ToList().FindIndex(set => set.Owners.Contains(eater));
+        return own >= 0 ? own : sets.ToList().FindIndex(set => !set.IsOwn && set.IsOnSecondDough == eaters[eater].Palate.NeedsSecondDough);
     }
 
-    /// <summary>A group that needs own pies counts on those of its own eaters only; any other on the open pies.</summary>
+    /// <summary>
+    /// What may go on the pies of a set: on own pies what all owners may have, on those of the second dough what somebody who
+    /// needs it may have, or what the host settled there.
+    /// </summary>
+    private IEnumerable<Supply> SuppliesOf(int set, IReadOnlyList<SettledPin> pins)
+    {
+        var all = Enumerable.Range(0, Catalogue.Count)
+            .Where(choice => Sets[set].Owners.All(owner => Eaters[owner].Palate.Permits(Catalogue[choice])))
+            .ToList();
+        if (Sets[set] is { IsOnSecondDough: true, IsOwn: false })
+        {
+            var seated = Enumerable.Range(0, Eaters.Count).Where(eater => _seats[eater] == set).Select(eater => Eaters[eater].Palate).ToList();
+            var wanted = all.Where(choice => seated.Exists(palate => palate.Permits(Catalogue[choice]))
+                || pins.Any(pin => pin.Set == set && pin.Choice.IsSameAs(Catalogue[choice]))).ToList();
+            all = wanted.Count > 0 ? wanted : all;
+        }
+
+        return all.Select(choice => new Supply(set, choice));
+    }
+
+    private int[] SuppliesFor(int eater, bool leftOver)
+    {
+        var seat = _seats[eater];
+        return [.. Enumerable.Range(0, Supplies.Count).Where(supply => _scores[eater, supply] >= 0 && MayTakeFrom(Supplies[supply].Set))];
+
+        bool MayTakeFrom(int set) => leftOver
+            ? !Sets[seat].IsOwn && set != seat && (Sets[set].IsOwn || Sets[set].IsOnSecondDough)
+            : set == seat;
+    }
+
+    /// <summary>A group that needs own pies counts on those of its own eaters only; any other on the open pies of its dough.</summary>
     private CoverageGoal GoalOf(GroupAtTable group)
     {
         return new CoverageGoal(group.Group.EaterIds, group.Group.SlicesNineInTen, [.. Enumerable.Range(0, Supplies.Count).Where(Counts)]);
@@ -160,7 +187,7 @@ internal sealed class SplitBasis
             return group.Palate.Permits(Catalogue[Supplies[supply].Choice])
                 && (group.Group.Needs.NeedsOwnPie
                     ? set.Owners.Any(owner => group.Group.EaterIds.Contains(Eaters[owner].Id))
-                    : !set.IsOwn);
+                    : !set.IsOwn && set.IsOnSecondDough == group.Palate.NeedsSecondDough);
         }
     }
 }

@@ -11,6 +11,9 @@ public enum NothingPermittedBecause
 
     /// <summary>No cheese choice is permitted, "none" included.</summary>
     Cheese,
+
+    /// <summary>What must not touch their slices is in the main dough, and so in the kitchen: another dough would not help.</summary>
+    Kitchen,
 }
 
 /// <summary>No combination is permitted for this eater; they get no slices in the split.</summary>

@@ -22,7 +22,7 @@ internal sealed class SplitDraft(SplitBasis basis, int[] units, int[,] slices)
     /// <summary>Slices short of the goals of the must-not groups, all together.</summary>
     public int Uncovered => Basis.Goals.Sum(goal => Math.Max(0, goal.Wanted - Covering(goal)));
 
-    /// <summary>Slices that somebody takes from other people's own pies.</summary>
+    /// <summary>Slices that somebody takes from other people's own pies, or from the second dough without needing it.</summary>
     public int LeftOverTaken =>
         Enumerable.Range(0, Basis.Eaters.Count).Sum(eater => Basis.LeftOver[eater].Sum(supply => Eaten(eater, supply)));
 
@@ -58,9 +58,9 @@ internal sealed class SplitDraft(SplitBasis basis, int[] units, int[,] slices)
 
     private int TakenByOthers(int supply)
     {
-        var set = Basis.Sets[Basis.Supplies[supply].Set];
-        return set.IsOwn
-            ? Enumerable.Range(0, Basis.Eaters.Count).Where(eater => !set.Owners.Contains(eater)).Sum(eater => slices[eater, supply])
-            : 0;
+        var set = Basis.Supplies[supply].Set;
+        return Basis.Sets[set] is { IsOwn: false, IsOnSecondDough: false }
+            ? 0
+            : Enumerable.Range(0, Basis.Eaters.Count).Where(eater => Basis.SeatOf(eater) != set).Sum(eater => slices[eater, supply]);
     }
 }

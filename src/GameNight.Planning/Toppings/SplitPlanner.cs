@@ -44,6 +44,13 @@ public static class SplitPlanner
         return split;
     }
 
+    /// <summary>How many pies of the split lie on the second dough, without any search: whatever the effort, so many they are.</summary>
+    public static int PiesOnSecondDough(SplitRequest request)
+    {
+        (request, _) = StockRules.Offered(request);
+        return request.Menu.Of(MenuRole.Base).Any() && request.Menu.Of(MenuRole.Cheese).Any() ? Seating.PiesOnSecondDough(request) : 0;
+    }
+
     /// <summary>Who would go short, found with little effort: only whether everybody can be fed is asked.</summary>
     internal static IReadOnlyList<Conflict> Shortfalls(SplitRequest request, Effort effort, CancellationToken cancellation)
     {

@@ -38,6 +38,7 @@ public sealed record WetnessRule(double BoundGramsPerCm2, IReadOnlyDictionary<st
 /// <param name="Pins">What the host has settled; the rule of wetness does not hold for it.</param>
 /// <param name="Wetness">Which combinations are too wet for the middle of a pie; null lets all be.</param>
 /// <param name="Stock">By item id, where something is known; null where everything is bought as needed.</param>
+/// <param name="MainBalls">Pies that the main dough is enough for, once it is begun: all others lie on the second one. Null while it can follow.</param>
 public sealed record SplitRequest(
     IReadOnlyList<SplitEater> Eaters,
     IReadOnlyList<MustNotGroup> Groups,
@@ -48,7 +49,8 @@ public sealed record SplitRequest(
     int Parts = SplitRequest.UsualParts,
     IReadOnlyList<Pin>? Pins = null,
     WetnessRule? Wetness = null,
-    IReadOnlyDictionary<string, ItemStock>? Stock = null)
+    IReadOnlyDictionary<string, ItemStock>? Stock = null,
+    int? MainBalls = null)
 {
     public const int UsualParts = 2;
 

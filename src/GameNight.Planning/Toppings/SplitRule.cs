@@ -24,7 +24,7 @@ public enum SplitRuleKind
 
     NumberOfPies,
 
-    /// <summary>There is one dough, with flour on the peel and oil in the box.</summary>
+    /// <summary>The main dough, with flour on the peel and oil in the box.</summary>
     Dough,
 
     /// <summary>The menu has no base that is none.</summary>

@@ -10,11 +10,17 @@ public sealed record Combination(string Letter, string BaseId, string CheeseId, 
 public sealed record Sector(string Letter, int Slices);
 
 /// <summary>One pie: one sector is a whole pie; several stand beside one another, the largest first.</summary>
-/// <param name="Number">From 1, in the order of baking: own pies come first.</param>
+/// <param name="Number">From 1, in the order of baking: own pies come first, then other pies of the second dough.</param>
 /// <param name="OwnPieFor">Ids of the eaters with a must-not-touch allergy this pie is kept apart for; empty otherwise.</param>
-public sealed record PieOrder(int Number, IReadOnlyList<Sector> Sectors, IReadOnlyList<string> OwnPieFor)
+/// <param name="OnSecondDough">True for a pie of the second dough; null for the main one.</param>
+public sealed record PieOrder(int Number, IReadOnlyList<Sector> Sectors, IReadOnlyList<string> OwnPieFor, bool? OnSecondDough = null)
 {
     public bool IsOwnPie => OwnPieFor.Count > 0;
+
+    public bool IsOnSecondDough => OnSecondDough == true;
+
+    /// <summary>Baked before what it is kept apart from is handled.</summary>
+    public bool IsKeptApart => IsOwnPie || IsOnSecondDough;
 }
 
 /// <summary>How many slices of which combination on which pie are planned for an eater.</summary>
@@ -50,4 +56,8 @@ public sealed record ToppingSplit(
     SplitQuality Quality,
     double GapPercent,
     int SolverSlices,
-    IReadOnlyList<Conflict> Conflicts);
+    IReadOnlyList<Conflict> Conflicts)
+{
+    /// <summary>Numbers of the pies that lie on the second dough.</summary>
+    public IReadOnlySet<int> OnSecondDough => Pies.Where(pie => pie.IsOnSecondDough).Select(pie => pie.Number).ToHashSet();
+}

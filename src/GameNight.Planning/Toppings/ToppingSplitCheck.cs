@@ -78,9 +78,14 @@ public static class ToppingSplitCheck
 
         foreach (var (pie, index) in split.Pies.Select((pie, index) => (pie, index)))
         {
-            if (pie.Number != index + 1 || (pie.IsOwnPie && index > 0 && !split.Pies[index - 1].IsOwnPie))
+            if (pie.Number != index + 1 || (index > 0 && Rank(pie) < Rank(split.Pies[index - 1])))
             {
-                yield return $"Pie {pie.Number} is out of order: numbers run from 1, own pies first.";
+                yield return $"Pie {pie.Number} is out of order: numbers run from 1, own pies first, then those of the second dough.";
+            }
+
+            if (pie.IsOnSecondDough && request.Menu.SecondDough is null)
+            {
+                yield return $"Pie {pie.Number} lies on a dough that there is not.";
             }
 
             if (pie.Sectors.Sum(sector => sector.Slices) != request.SlicesPerPie
@@ -91,13 +96,15 @@ public static class ToppingSplitCheck
 
             foreach (var owner in request.Eaters.Where(eater => pie.OwnPieFor.Contains(eater.Id)))
             {
-                if (pie.Sectors.Any(sector => !IsPermitted(request, split, sector.Letter, owner)))
+                if (pie.Sectors.Any(sector => !IsPermitted(request, split, pie, sector.Letter, owner)))
                 {
                     yield return $"Own pie {pie.Number} holds something that must not touch the slices of {owner.Id}.";
                 }
             }
         }
     }
+
+    private static int Rank(PieOrder pie) => pie.IsOwnPie ? 0 : pie.IsOnSecondDough ? 1 : 2;
 
     private static IEnumerable<string> BreachesOfServings(SplitRequest request, ToppingSplit split)
     {
@@ -127,7 +134,7 @@ public static class ToppingSplitCheck
                 yield return $"{eater.Id} is served another number of slices than wanted.";
             }
 
-            if (served.Any(serving => !IsPermitted(request, split, serving.Letter, eater)))
+            if (served.Any(serving => !IsPermitted(request, split, split.Pies.FirstOrDefault(pie => pie.Number == serving.PieNumber), serving.Letter, eater)))
             {
                 yield return $"{eater.Id} is served something they must not have.";
             }
@@ -142,8 +149,10 @@ public static class ToppingSplitCheck
     private static bool IsOwnPieOf(ToppingSplit split, int pieNumber, SplitEater eater) =>
         split.Pies.Any(pie => pie.Number == pieNumber && pie.OwnPieFor.Contains(eater.Id));
 
-    private static bool IsPermitted(SplitRequest request, ToppingSplit split, string letter, SplitEater eater) =>
-        request.Menu.Dough.IsPermittedFor(eater.Needs)
+    /// <summary>By the pie's own dough; and what must not touch them is in the kitchen when the main dough holds it.</summary>
+    private static bool IsPermitted(SplitRequest request, ToppingSplit split, PieOrder? pie, string letter, SplitEater eater) =>
+        (pie?.OnSecondDough == true ? request.Menu.SecondDough?.Composition : request.Menu.Dough)?.IsPermittedFor(eater.Needs) == true
+        && !eater.Needs.MustNotTouch.Any(request.Menu.Dough.IsOrMayBe)
         && split.Combinations.FirstOrDefault(combination => combination.Letter == letter) is { } combination
         && combination.ItemIds.All(id => request.Menu.Items.Any(item => item.Id == id && item.IsPermittedFor(eater.Needs)));
 

@@ -20,12 +20,14 @@ public sealed class ConflictText(
     string zone, Func<string, string> nameOf, Measures measures, IReadOnlyDictionary<string, string>? items = null)
 {
     /// <summary>True for what is worth knowing although the night works.</summary>
-    public static bool IsNotice(Conflict conflict) => conflict is LastPieIsLate or OwnPieWaits or OnlyUnwantedLeft or NoneOnHand or UnusualBall or PartsWithoutLabel or SimmersTooThick or SaltierThanAsked;
+    public static bool IsNotice(Conflict conflict) => conflict is LastPieIsLate or OwnPieWaits or OnlyUnwantedLeft or NoneOnHand or UnusualBall or PartsWithoutLabel or SimmersTooThick or SaltierThanAsked or EveryPieOnSecondDough;
 
     public string Say(Conflict conflict) => conflict switch
     {
         BallLargerThanBowl c => Fill(Conflicts.BallLargerThanBowl, measures.SayDough(c.Ball), measures.SayDough(c.Capacity)),
         UnusualBall c => Fill(Conflicts.UnusualBall, measures.SayDough(c.Ball), measures.SayDough(c.Least), measures.SayDough(c.Most)),
+        PaperAboveItsLimit c => Fill(Conflicts.PaperAboveItsLimit, measures.Say(c.Oven), measures.Say(c.PaperUpTo)),
+        EveryPieOnSecondDough c => Count(Conflicts.ResourceManager, nameof(Conflicts.EveryPieOnSecondDoughOther), c.Pies),
         PartsWithoutLabel c => Fill(Conflicts.PartsWithoutLabel, WordText.And([.. c.Names])),
         SimmersTooThick c => Fill(Conflicts.SimmersTooThick, Length(c.Asked), Length(c.Longest)),
         SaltierThanAsked c => Fill(Conflicts.SaltierThanAsked, Percent(c.Asked), Percent(c.Already)),
@@ -147,5 +149,6 @@ public sealed class ConflictText(
         NothingPermittedBecause.Dough => Conflicts.NothingPermittedDough,
         NothingPermittedBecause.Base => Conflicts.NothingPermittedBase,
         NothingPermittedBecause.Cheese => Conflicts.NothingPermittedCheese,
+        NothingPermittedBecause.Kitchen => Conflicts.NothingPermittedKitchen,
     };
 }

@@ -19,6 +19,8 @@ public static class CueText
         StepKind.Sauce => Cues.Sauce,
         StepKind.GrateCheese => Cues.GrateCheese,
         StepKind.PrepareToppings => Cues.PrepareToppings,
+        StepKind.SecondMix => Cues.SecondMix,
+        StepKind.SecondRise => Cues.SecondRise,
         StepKind.Preheat => Cues.Preheat,
         StepKind.Soak => Cues.Soak,
         StepKind.Shape => Cues.Shape,

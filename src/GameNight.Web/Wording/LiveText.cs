@@ -29,12 +29,13 @@ public static class LiveText
         StepKind.Sauce => LivePages.DoSauce,
         StepKind.GrateCheese => LivePages.DoGrateCheese,
         StepKind.PrepareToppings => LivePages.DoPrepareToppings,
+        StepKind.SecondMix => LivePages.DoSecondMix,
         StepKind.Preheat => LivePages.DoPreheat,
         StepKind.Shape => Fill(LivePages.DoShape, number),
         StepKind.Top => Fill(LivePages.DoTop, number),
         StepKind.Bake => Fill(LivePages.DoBake, number),
         StepKind.Serve => Fill(LivePages.DoServe, number),
-        StepKind.BulkRest or StepKind.ColdFerment or StepKind.Soak or StepKind.Rack => Capital(WordText.Say(step)),
+        StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise or StepKind.Soak or StepKind.Rack => Capital(WordText.Say(step)),
     };
 
     /// <summary>On the button that says so.</summary>

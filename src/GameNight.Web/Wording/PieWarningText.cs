@@ -9,12 +9,14 @@ namespace GameNight.Web.Wording;
 /// <summary>Says what must not touch what, for those who top, bake and cut. A test demands a sentence for every warning.</summary>
 /// <param name="nameOf">From an eater's id to a name.</param>
 /// <param name="items">Menu item id to name.</param>
-public sealed class PieWarningText(Func<string, string> nameOf, IReadOnlyDictionary<string, string>? items = null)
+/// <param name="measures">What the reader reads; null for metric ones.</param>
+public sealed class PieWarningText(Func<string, string> nameOf, IReadOnlyDictionary<string, string>? items = null, Measures? measures = null)
 {
     public string Say(PieWarning warning) => warning switch
     {
         KeptApart { MustNotTouch: [] } w => Fill(PieWords.KeptApart, Names(w)),
         KeptApart w => Fill(PieWords.KeptApartFrom, Names(w), And(w.MustNotTouch)),
+        OnAnotherDough w => Fill(PieWords.OnAnotherDough, SecondDoughText.Where(w.On, w.PaperUpTo, measures ?? Measures.Metric)),
         PartKeptClear w => Fill(PieWords.PartKeptClear, w.OtherLetter, w.Letter, Rules(w)),
         KeptFromOwnPies w => Count(
             PieWords.ResourceManager, nameof(PieWords.KeptFromOwnPiesOther), w.PieNumbers.Count,

@@ -167,6 +167,8 @@ public static class WordText
         StepKind.Sauce => Words.StepSauce,
         StepKind.GrateCheese => Words.StepGrateCheese,
         StepKind.PrepareToppings => Words.StepPrepareToppings,
+        StepKind.SecondMix => Words.StepSecondMix,
+        StepKind.SecondRise => Words.StepSecondRise,
         StepKind.Preheat => Words.StepPreheat,
         StepKind.Soak => Words.StepSoak,
         StepKind.Shape => Words.StepShape,

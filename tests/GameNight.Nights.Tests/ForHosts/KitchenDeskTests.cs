@@ -4,7 +4,10 @@ using GameNight.Nights.Snapshots;
 using GameNight.Nights.Storage;
 using GameNight.Planning;
 using GameNight.Planning.Cheese;
+using GameNight.Planning.Contract;
+using GameNight.Planning.Dough;
 using GameNight.Planning.Foods;
+using GameNight.Planning.Guests;
 using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Sauce;
@@ -28,6 +31,9 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         { "menu.mostToppings", facts => facts with { Menu = new HouseMenu(MostToppings: 6) } },
         { "menu.apart[0]", facts => facts with { Menu = new HouseMenu(Apart: [new ToppingPair("same", "same")]) } },
         { "menu.named[0].name", facts => facts with { Menu = new HouseMenu(Named: [new NamedToppings(" ", ["any"])]) } },
+        { "menu.secondDough.name", facts => facts with { Menu = new HouseMenu(SecondDough: Maize with { Name = " " }) } },
+        { "menu.secondDough.recipe.mixGrams", facts => facts with { Menu = new HouseMenu(SecondDough: With(recipe => recipe with { Mix = new Grams(19) })) } },
+        { "menu.secondDough.recipe.paperUpToCelsius", facts => facts with { Menu = new HouseMenu(SecondDough: With(recipe => recipe with { PaperUpTo = null })) } },
         { "menu.named[0].toppings", facts => facts with { Menu = new HouseMenu(Named: [new NamedToppings("Empty", [])]) } },
         { "menu.named.name", facts => facts with { Menu = new HouseMenu(Named: [new NamedToppings("Garden", ["a"]), new NamedToppings("garden", ["b"])]) } },
         { "menu.named.toppings", facts => facts with { Menu = new HouseMenu(Named: [new NamedToppings("Garden", ["a", "b"]), new NamedToppings("Field", ["b", "a"])]) } },
@@ -180,6 +186,34 @@ public sealed class KitchenDeskTests(ClassDatabase database) : NightsTest(databa
         await App.Kitchen.SetHouseMenuAsync(group.Access, house => house.LettingMeet(toppings[0], toppings[1]).Forgetting("GARDEN").With(3), Cancellation);
         Assert.Null((await App.Kitchen.KitchenAsync(group.Access, Cancellation)).Facts.Menu);
     }
+
+    [Fact]
+    public async Task A_second_dough_is_kept_and_reaches_the_snapshot_without_its_name_until_it_is_removed()
+    {
+        var group = await App.FoundGroupAsync();
+        var night = await App.OpenNightAsync(group, []);
+
+        Assert.IsType<SaveResult.Saved>(await App.Kitchen.SetHouseMenuAsync(group.Access, house => house with { SecondDough = Maize }, Cancellation));
+
+        var kept = (await App.Kitchen.KitchenAsync(group.Access, Cancellation)).Facts.Menu!.SecondDough!;
+        Assert.Equal((Maize.Name, Maize.Dough.Recipe), (kept.Name, kept.Dough.Recipe));
+        Assert.Equal([Allergen.Soybeans], kept.Dough.Composition.MayContain);
+        await using var session = await App.Get<GroupSessions>().OpenAsync(group.Access, Cancellation);
+        var snapshot = (await App.Get<NightSnapshots>().LoadAsync(session, night, Cancellation))!;
+        Assert.Equal(Maize.Dough.Recipe, snapshot.Menu.SecondDough!.Recipe);
+        Assert.DoesNotContain(Maize.Name, PlanJson.Canonical(snapshot), StringComparison.Ordinal);
+        Assert.Equal(Maize.Name, (await App.Get<PlanDesk>().PlanAsync(group.Access, night, Cancellation))!.SecondDough);
+        await App.Kitchen.SetHouseMenuAsync(group.Access, house => house with { SecondDough = null }, Cancellation);
+        Assert.Null((await App.Kitchen.KitchenAsync(group.Access, Cancellation)).Facts.Menu);
+    }
+
+    private static HouseSecondDough Maize => new("Maize dough", new SecondDough(
+        new Composition([], [Allergen.Soybeans], [], [Diet.Vegan]),
+        new SecondDoughRecipe(
+            new Grams(160), new Grams(125), new Grams(2.5), new Grams(8), new Grams(3), Duration.FromMinutes(60), SecondDoughOn.BakingPaper, new Celsius(230))));
+
+    private static HouseSecondDough With(Func<SecondDoughRecipe, SecondDoughRecipe> but) =>
+        Maize with { Dough = Maize.Dough with { Recipe = but(Maize.Dough.Recipe) } };
 
     [Fact]
     public async Task Kitchens_doughs_and_menus_of_another_group_are_gone()

@@ -13,6 +13,7 @@ using GameNight.Nights.Tests.Storage;
 using GameNight.Planning;
 using GameNight.Planning.Contract;
 using GameNight.Planning.Dates;
+using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Live;
@@ -101,7 +102,16 @@ public abstract class MovingTest(ClassDatabase database) : NightsTest(database)
             group.Access,
             house => house.KeepingApart(items[0].Id.ToString(), items[1].Id.ToString())
                 .Naming(new NamedToppings("Garden", [items[2].Id.ToString()])) with
-            { MostToppings = 2, Peel = PeelFlour.Rice, Oil = BoxOil.Sesame },
+            {
+                MostToppings = 2,
+                Peel = PeelFlour.Rice,
+                Oil = BoxOil.Sesame,
+                SecondDough = new HouseSecondDough("Maize dough", new SecondDough(
+                    new Composition([], [Allergen.Soybeans], [], []),
+                    new SecondDoughRecipe(
+                        new Grams(160), new Grams(125), new Grams(2.5), new Grams(8), new Grams(3), Duration.FromMinutes(60),
+                        SecondDoughOn.BakingPaper, new Celsius(230)))),
+            },
             Cancellation));
         Assert.IsType<SaveResult.Saved>(await App.Kitchen.SetMenuItemAsync(
             group.Access, items[0].Id, items[0].Name, items[0].GramsPerCm2, items[0].WaterShare, items[0].Composition, new PantryStock(900, 250), true,

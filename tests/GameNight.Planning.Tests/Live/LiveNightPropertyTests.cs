@@ -1,5 +1,7 @@
 using CsCheck;
+using GameNight.Planning.Guests;
 using GameNight.Planning.Live;
+using GameNight.Planning.Tests.Toppings;
 using GameNight.Planning.Timeline;
 using GameNight.TestKit;
 using NodaTime;
@@ -21,7 +23,15 @@ public class LiveNightPropertyTests
             var night = ANight().WithGuests(kind.Item1).But(one => one with { Kitchen = one.Kitchen with { Hands = kind.Item2, PiesPerBake = kind.Item3 } }).Build();
             return (night, Planner.Plan(night, Now, Effort.Quick));
         }),
+        OnTwoDoughs(),
     ];
+
+    private static (NightSnapshot Night, NightPlan Plan) OnTwoDoughs()
+    {
+        var night = ANight().WithGuests(7).With(AnswerState.Coming, AnEater("apart", needs: ASplit.NoGluten))
+            .But(one => one with { Menu = one.Menu with { SecondDough = AMenu.Maize } }).Build();
+        return (night, Planner.Plan(night, Now, Effort.Quick));
+    }
 
     private static readonly Gen<(int Night, int[] Slips, bool[] Told, double When)> Evenings =
         Gen.Select(Gen.Int[0, Nights.Count - 1], Gen.Int[-3, 12].Array[200], Gen.Double[0, 1].Select(chance => chance < 0.9).Array[200], Gen.Double[0, 1]);
@@ -125,7 +135,7 @@ public class LiveNightPropertyTests
         var slip = Duration.Zero;
         foreach (var (index, step) in plan.Timeline.Steps.Index())
         {
-            if (step.Kind is StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment)
+            if (step.Kind is StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise)
             {
                 continue;
             }

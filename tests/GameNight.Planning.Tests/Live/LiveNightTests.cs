@@ -255,7 +255,7 @@ public class LiveNightTests
     [
         .. plan.Timeline.Steps.SelectMany(step => step.Kind switch
         {
-            StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment => Array.Empty<LiveMark>(),
+            StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise => Array.Empty<LiveMark>(),
             StepKind.Temper or StepKind.Preheat => [new LiveMark($"{step.Id}-begun", step.Start, LiveMarkKind.StepBegun, step.Id)],
             StepKind.Knead when !step.NeedsHands => [new LiveMark($"{step.Id}-begun", step.Start, LiveMarkKind.StepBegun, step.Id)],
             _ => [new LiveMark($"{step.Id}-done", step.End, LiveMarkKind.StepDone, step.Id)],

@@ -63,6 +63,8 @@ internal static class RandomNights
         from ferment in Gen.OneOf(Gen.Const(Evening.ColdFerment), AnyFerment)
         from mixBefore in Gen.Int[20 * 60, 80 * 60]
         from prefermentHours in Gen.Frequency((3, Gen.Const(0)), (1, Gen.Int[1, 30]))
+        from isOnTwoDoughs in Gen.Frequency((2, Gen.Const(false)), (1, Gen.Const(true)))
+        from second in Gen.Select(Gen.Int[0, 20], Gen.Int[0, 180], Gen.Int[1, 3])
         from isMixChosen in Gen.Frequency((3, Gen.Const(false)), (1, Gen.Const(true)))
         select Evening.Usual with
         {
@@ -77,6 +79,9 @@ internal static class RandomNights
             Kneading = isByHand ? KneadingWay.ByHand : KneadingWay.Mixer,
             ColdFerment = ferment,
             Durations = durations,
+            SecondDough = isOnTwoDoughs && pies > 0
+                ? new SecondDoughWork(Duration.FromMinutes(second.Item1), Duration.FromMinutes(second.Item2), Math.Min(second.Item3, pies))
+                : null,
             Preferment = prefermentHours > 0
                 ? new PrefermentWork(Duration.FromMinutes(10), Duration.FromHours(prefermentHours))
                 : null,

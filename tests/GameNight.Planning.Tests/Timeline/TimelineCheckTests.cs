@@ -42,6 +42,23 @@ public class TimelineCheckTests
         Assert.NotEmpty(TimelineCheck.Breaches(Evening.Usual, without));
     }
 
+    [Theory]
+    [InlineData("second-mix", -180)]
+    [InlineData("second-mix", 30)]
+    [InlineData("second-rise", 1)]
+    public void Sees_a_second_dough_that_was_moved(string id, int minutes)
+    {
+        var request = Evening.Usual with { SecondDough = new SecondDoughWork(Duration.FromMinutes(12), Duration.FromMinutes(60), FirstPie: 1) };
+        var timeline = request.Plan(Effort.Quick);
+        var by = Duration.FromMinutes(minutes);
+
+        Assert.Empty(TimelineCheck.Breaches(request, timeline));
+        Assert.NotEmpty(TimelineCheck.Breaches(request, timeline with
+        {
+            Steps = [.. timeline.Steps.Select(step => step.Id == id ? step with { Start = step.Start + by, End = step.End + by } : step)],
+        }));
+    }
+
     [Fact]
     public void Sees_work_while_the_host_is_away()
     {

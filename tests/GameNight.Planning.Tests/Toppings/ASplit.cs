@@ -15,6 +15,8 @@ internal static class ASplit
     public static readonly DietaryNeeds NoMilk = new([], [Allergen.Milk], []);
     public static readonly DietaryNeeds NoNutsNear = new([], [], [Allergen.Nuts]);
     public static readonly DietaryNeeds NoMilkNear = new([], [], [Allergen.Milk]);
+    public static readonly DietaryNeeds NoGluten = new([], [Allergen.GlutenCereals], []);
+    public static readonly DietaryNeeds NoGlutenNear = new([], [], [Allergen.GlutenCereals]);
 
     /// <summary>What about three of ten eaters have.</summary>
     private static readonly DietaryNeeds[] SomeNeeds =
@@ -27,6 +29,24 @@ internal static class ASplit
         new([], [Allergen.Fish, Allergen.Crustaceans], []),
         new([Diet.Vegetarian], [], [Allergen.Eggs]),
     ];
+
+    /// <summary>Of those who must not have the main dough, or fear the second one.</summary>
+    private static readonly DietaryNeeds[] NeedsOfDoughs =
+    [
+        NoGluten,
+        NoGluten,
+        NoGlutenNear,
+        new([Diet.Vegan], [Allergen.GlutenCereals], []),
+        new([], [Allergen.GlutenCereals], [Allergen.Nuts]),
+        new([], [Allergen.GlutenCereals, Allergen.Milk], []),
+        new([], [Allergen.Soybeans], []),
+        new([], [], [Allergen.Soybeans]),
+    ];
+
+    private static readonly Gen<DietaryNeeds> GenNeedsOfDoughs = Gen.Frequency(
+        (6, Gen.Const(DietaryNeeds.None)),
+        (2, Gen.Int[0, SomeNeeds.Length - 1].Select(index => SomeNeeds[index])),
+        (3, Gen.Int[0, NeedsOfDoughs.Length - 1].Select(index => NeedsOfDoughs[index])));
 
     private static readonly Gen<DietaryNeeds> GenNeeds =
         Gen.Frequency((7, Gen.Const(DietaryNeeds.None)), (3, Gen.Int[0, SomeNeeds.Length - 1].Select(index => SomeNeeds[index])));
@@ -43,19 +63,23 @@ internal static class ASplit
 
     public static SplitRequest Night(Menu menu, int pies, params SplitEater[] eaters) => new(eaters, [], menu, pies, 8);
 
-    /// <summary>A random night: about three in ten eaters with must-nots, groups that may eat a slice or two more.</summary>
+    /// <summary>
+    /// A random night: about three in ten eaters with must-nots, groups that may eat a slice or two more, and on every other
+    /// one a second dough with about three in ten eaters to whom doughs matter.
+    /// </summary>
     public static Gen<SplitRequest> Nights(Gen<int> eaters, int mostSlices = 5) =>
         from toppings in Gen.Int[0, 14]
         from mostToppings in Gen.Int[0, 3]
         from slicesPerPie in Gen.Int[0, 5].Select(index => new[] { 5, 6, 8, 8, 8, 10 }[index])
         from count in eaters
-        from guests in Gen.Select(GenNeeds, Gen.Int[0, mostSlices], GenLiking.Array[toppings]).Array[count]
+        from second in Gen.Int[0, 3].Select(index => new[] { null, null, AMenu.Maize, AMenu.Rich }[index])
+        from guests in Gen.Select(second is null ? GenNeeds : GenNeedsOfDoughs, Gen.Int[0, mostSlices], GenLiking.Array[toppings]).Array[count]
         from extra in Gen.Int[-1, 2]
         from groupExtra in Gen.Int[0, 2]
         from parts in Gen.Int[0, 4].Select(index => new[] { 1, 2, 2, 2, 4 }[index])
         let wanted = guests.Sum(guest => guest.Item2)
         select Request(
-            AMenu.With(toppings, mostToppings),
+            AMenu.With(toppings, mostToppings) with { SecondDough = second },
             [.. guests.Select((guest, index) => new SplitEater(
                 "e" + index.ToString("D3", CultureInfo.InvariantCulture),
                 guest.Item2,

@@ -23,12 +23,21 @@ public class ClashTests
     }
 
     [Fact]
-    public void A_wheat_dough_and_somebody_it_must_not_touch_clash_and_only_another_dough_helps()
+    public void A_wheat_dough_and_somebody_who_avoids_it_clash_and_only_another_dough_helps()
     {
-        var clash = Only(ASplit.Night(AMenu.With(4), 2, ASplit.Eater("rui", 3, new DietaryNeeds([], [], [Allergen.GlutenCereals])), ASplit.Eater("eva", 3)));
+        var clash = Only(ASplit.Night(AMenu.With(4), 2, ASplit.Eater("rui", 3, ASplit.NoGluten), ASplit.Eater("eva", 3)));
+
+        Assert.Equal([SplitRuleKind.Avoids, SplitRuleKind.Dough], clash.Rules.Select(rule => rule.Rule));
+        Assert.Equal([SplitRuleKind.Dough], clash.Nearest.Select(rule => rule.Rule));
+    }
+
+    [Fact]
+    public void Somebody_whom_the_dough_must_not_touch_is_not_offered_another_one_from_the_same_kitchen()
+    {
+        var clash = Only(ASplit.Night(AMenu.With(4), 2, ASplit.Eater("rui", 3, ASplit.NoGlutenNear), ASplit.Eater("eva", 3)));
 
         Assert.Equal([SplitRuleKind.MustNotTouch, SplitRuleKind.Dough], clash.Rules.Select(rule => rule.Rule));
-        Assert.Equal([SplitRuleKind.Dough], clash.Nearest.Select(rule => rule.Rule));
+        Assert.Empty(clash.Nearest);
     }
 
     [Fact]

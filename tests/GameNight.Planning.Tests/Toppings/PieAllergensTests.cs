@@ -54,6 +54,21 @@ public class PieAllergensTests
             .Concat(pie.SharedUnknown).Concat(pie.NotNamed).Distinct().Order()));
 
     [Fact]
+    public void A_pie_of_the_second_dough_holds_what_that_dough_holds_and_may_hold_what_is_in_the_kitchen()
+    {
+        var split = ATable.Split with { Pies = [ATable.Split.Pies[0] with { OnSecondDough = true }, .. ATable.Split.Pies.Skip(1)] };
+
+        var table = PieAllergens.Of(split, ATable.Items, ATable.Dough, AMenu.Rich.Composition);
+
+        Assert.Equal([Allergen.Eggs, Allergen.Milk], table[0].Contains);
+        Assert.Contains(Allergen.GlutenCereals, table[0].SharedMayContain);
+        Assert.Equal([Allergen.Nuts], table[0].Unknown);
+        Assert.Equal(Table[1].Contains, table[1].Contains);
+        Assert.Contains(Allergen.Eggs, table[1].SharedMayContain);
+        Assert.Equal(Enum.GetValues<Allergen>(), PieAllergens.Of(split, ATable.Items, ATable.Dough)[0].Unknown);
+    }
+
+    [Fact]
     public void Of_what_is_not_on_the_menu_any_more_everything_is_unknown()
     {
         var items = ATable.Items.Where(item => item.Key != "sausage").ToDictionary();

@@ -1,4 +1,6 @@
+using GameNight.Planning.Dough;
 using GameNight.Planning.Guests;
+using GameNight.Planning.Quantities;
 using GameNight.Planning.Toppings;
 
 namespace GameNight.Planning.Tests.Toppings;
@@ -70,6 +72,19 @@ public class PieWarningsTests
 
         Assert.Equal([Allergen.Lupin], warning.Allergens);
         Assert.Equal([Diet.Vegan], warning.Diets);
+    }
+
+    [Fact]
+    public void A_pie_of_the_second_dough_says_what_it_lies_on_and_is_kept_from_an_own_pie_that_its_dough_must_not_touch()
+    {
+        var split = ATable.Split with { Pies = [ATable.Split.Pies[0], ATable.Split.Pies[1] with { OnSecondDough = true }, ATable.Split.Pies[2]] };
+        var needs = new Dictionary<string, DietaryNeeds> { ["rui"] = new([], [], [Allergen.Soybeans]) };
+
+        var warnings = new PieWarnings(split, needs, ATable.Items, AMenu.Maize);
+
+        Assert.Equal(new OnAnotherDough(SecondDoughOn.BakingPaper, new Celsius(230)), warnings.Of(split.Pies[1])[0]);
+        Assert.Equal([Allergen.Soybeans], Assert.IsType<KeptFromOwnPies>(warnings.Of(split.Pies[1])[1]).Allergens);
+        Assert.Empty(warnings.Of(split.Pies[2]));
     }
 
     [Fact]

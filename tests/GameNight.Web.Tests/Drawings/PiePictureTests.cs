@@ -55,6 +55,18 @@ public class PiePictureTests
     }
 
     [Fact]
+    public void A_pie_of_the_second_dough_stands_by_itself_and_says_so()
+    {
+        var split = Paper.Split with { Pies = [.. Paper.Split.Pies.Select(pie => pie.Number == 3 ? pie with { OnSecondDough = true } : pie)] };
+
+        var text = PieSharing.Text(Night, split, Names, "maize dough");
+
+        Assert.Equal(["Pie 1", "Pie 2", "Pie 3", "Pie 4"], text.Pies.Select(pie => pie.Called));
+        Assert.Equal("on maize dough: ask first", text.Pies[2].Note);
+        Assert.Contains("not fit for coeliacs", text.Cautions[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_same_pies_give_the_same_picture() => Assert.Equal(Png(Paper.Split), Png(Paper.Split));
 
     private static GameNight.Nights.Records.NightFacts Night => new(

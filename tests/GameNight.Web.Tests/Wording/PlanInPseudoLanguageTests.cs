@@ -131,7 +131,7 @@ public sealed class PlanInPseudoLanguageTests : InWideLetters
     public void The_sheets(MeasureSystem system)
     {
         Read(system);
-        foreach (var (plan, head) in new[] { (Plans.Usual, Paper.Head), (Plans.Empty, Paper.Head with { IsBeingRedone = true }) })
+        foreach (var (plan, head) in new[] { (Plans.Usual, Paper.Head), (Plans.OnTwoDoughs, Paper.Head), (Plans.Empty, Paper.Head with { IsBeingRedone = true }) })
         {
             AssertTranslated(Render<PlanSheet>(with => with.Add(p => p.Plan, plan).Add(p => p.Head, head).Add(p => p.Items, Plans.Items)));
             AssertTranslated(Render<ShoppingSheet>(with => with
@@ -139,14 +139,14 @@ public sealed class PlanInPseudoLanguageTests : InWideLetters
             AssertTranslated(Render<TimelineSheet>(with => with.Add(p => p.Steps, plan.Timeline.Steps).Add(p => p.Head, head)));
         }
 
-        foreach (var split in new[] { Paper.Split, Plans.Empty.Split })
+        foreach (var split in new[] { Paper.Split, Plans.OnTwoDoughs.Split, Plans.Empty.Split })
         {
             AssertTranslated(Render<CardsSheet>(with => with
                 .Add(p => p.Split, split).Add(p => p.Head, Paper.Head).Add(p => p.Items, Plans.Items).Add(p => p.Labels, Paper.Labels)
                 .Add(p => p.People, Plans.Names).Add(p => p.Needs, Paper.Needs)));
             AssertTranslated(Render<TableSheet>(with => with
                 .Add(p => p.Split, split).Add(p => p.Head, Paper.Head).Add(p => p.Items, Plans.Items)
-                .Add(p => p.Allergens, PieAllergens.Of(split, Paper.Labels, SharedFolder.Tables.Menu.Dough))));
+                .Add(p => p.Allergens, PieAllergens.Of(split, Paper.Labels, SharedFolder.Tables.Menu.Dough, Plans.Maize.Composition))));
         }
     }
 

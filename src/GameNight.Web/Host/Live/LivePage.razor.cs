@@ -21,6 +21,8 @@ public sealed partial class LivePage : IAsyncDisposable
 {
     private const int ThenShown = 3;
 
+    [CascadingParameter] private Measures Measures { get; set; } = Measures.Metric;
+
     /// <summary>What is due by the clock alone is looked at this often; a clock that rings is looked at on the second.</summary>
     private static readonly Duration BetweenLooks = Duration.FromSeconds(20);
 
@@ -230,8 +232,8 @@ public sealed partial class LivePage : IAsyncDisposable
         }
 
         var needs = _view!.Plan.Night.Guests.SelectMany(guest => guest.Eaters).ToDictionary(eater => eater.Id, eater => eater.Needs);
-        var words = new PieWarningText(id => _view.Plan.Names.GetValueOrDefault(id, Words.Somebody), _view.Plan.Items);
-        return [.. new PieWarnings(_view.Plan.Plan!.Split, needs, labels).Of(pie).Select(words.Say)];
+        var words = new PieWarningText(id => _view.Plan.Names.GetValueOrDefault(id, Words.Somebody), _view.Plan.Items, Measures);
+        return [.. new PieWarnings(_view.Plan.Plan!.Split, needs, labels, _view.Plan.Night.Menu.SecondDough).Of(pie).Select(words.Say)];
     }
 
     private string Time(Instant at) => LiveText.At(at, _view?.Now ?? at, View!.Facts.Zone);

@@ -16,7 +16,38 @@ public enum LabelSays
 }
 
 /// <summary>
-/// A menu item as fields, in the measures of the host. A new one is unknown in everything: nobody has read its label yet.
+/// What a label says, as fields. A new one is unknown in everything: nobody has read it yet.
+/// </summary>
+public sealed class LabelForm
+{
+    public HashSet<Diet> Suits { get; } = [];
+    public Dictionary<Allergen, LabelSays> Allergens { get; } =
+        Enum.GetValues<Allergen>().ToDictionary(allergen => allergen, _ => LabelSays.Unknown);
+
+    public Composition Composition => new(
+        Of(LabelSays.Contains), Of(LabelSays.MayContain), Of(LabelSays.Unknown), [.. Suits.Order()]);
+
+    public static LabelForm Of(Composition composition)
+    {
+        var form = new LabelForm();
+        form.Suits.UnionWith(composition.Suits);
+        foreach (var allergen in Enum.GetValues<Allergen>())
+        {
+            form.Allergens[allergen] = composition.Contains.Contains(allergen) ? LabelSays.Contains
+                : composition.MayContain.Contains(allergen) ? LabelSays.MayContain
+                : composition.Unknown.Contains(allergen) ? LabelSays.Unknown
+                : LabelSays.Nothing;
+        }
+
+        return form;
+    }
+
+    private IReadOnlyList<Allergen> Of(LabelSays says) =>
+        [.. Allergens.Where(label => label.Value == says).Select(label => label.Key).Order()];
+}
+
+/// <summary>
+/// A menu item as fields, in the measures of the host.
 /// </summary>
 public sealed class MenuItemForm(MenuRole role, Measures measures, double gramsPerCm2 = MenuItemForm.UsualGramsPerCm2)
 {
@@ -38,34 +69,20 @@ public sealed class MenuItemForm(MenuRole role, Measures measures, double gramsP
     public string Pack { get; set; } = "";
 
     public bool IsOffered { get; set; } = true;
-    public HashSet<Diet> Suits { get; } = [];
-    public Dictionary<Allergen, LabelSays> Labels { get; } =
-        Enum.GetValues<Allergen>().ToDictionary(allergen => allergen, _ => LabelSays.Unknown);
-
-    public Composition Composition => new(
-        Of(LabelSays.Contains), Of(LabelSays.MayContain), Of(LabelSays.Unknown), [.. Suits.Order()]);
+    public LabelForm Label { get; private init; } = new();
 
     public static MenuItemForm Of(PantryItem item, Measures measures)
     {
-        var form = new MenuItemForm(item.Role, measures, item.GramsPerCm2)
+        return new MenuItemForm(item.Role, measures, item.GramsPerCm2)
         {
             Name = item.Name,
             Water = item.WaterShare is { } water ? TypedNumbers.Text(water * 100) : "",
             OnHand = item.Stock?.OnHandGrams is { } there ? measures.Mass.Typed(there) : "",
             Pack = item.Stock?.PackGrams is { } pack ? measures.Mass.Typed(pack) : "",
             IsOffered = item.IsOffered,
+            Label = LabelForm.Of(item.Composition),
             _stock = item.Stock,
         };
-        form.Suits.UnionWith(item.Composition.Suits);
-        foreach (var allergen in Enum.GetValues<Allergen>())
-        {
-            form.Labels[allergen] = item.Composition.Contains.Contains(allergen) ? LabelSays.Contains
-                : item.Composition.MayContain.Contains(allergen) ? LabelSays.MayContain
-                : item.Composition.Unknown.Contains(allergen) ? LabelSays.Unknown
-                : LabelSays.Nothing;
-        }
-
-        return form;
     }
 
     public (double? GramsPerCm2, double? WaterShare, PantryStock? Stock, IReadOnlyDictionary<string, string> Problems) ReadMass()
@@ -83,7 +100,4 @@ public sealed class MenuItemForm(MenuRole role, Measures measures, double gramsP
             ? (mass, water, new PantryStock(onHand, pack), numbers.Problems)
             : (null, null, null, numbers.Problems);
     }
-
-    private IReadOnlyList<Allergen> Of(LabelSays says) =>
-        [.. Labels.Where(label => label.Value == says).Select(label => label.Key).Order()];
 }

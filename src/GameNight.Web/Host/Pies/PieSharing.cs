@@ -31,20 +31,26 @@ internal static class PieSharing
         var menu = await kitchens.MenuAsync(access, cancellation);
         var names = new PieNames(split, plan.Items, plan.Named);
         var bare = menu.Where(item => item.Role == MenuRole.Base && item.GramsPerCm2 <= 0).Select(item => item.Id.ToString()).ToHashSet();
-        var png = PiePicture.Png(Text(view.Facts, split, names), names.Combinations, WhiteBases.Of(menu), bare);
+        var png = PiePicture.Png(Text(view.Facts, split, names, plan.SecondDough), names.Combinations, WhiteBases.Of(menu), bare);
         Download.Declare(context.Response, "image/png", $"pies-{view.Facts.Title}", clock.GetCurrentInstant(), "png");
         return TypedResults.Bytes(png, context.Response.ContentType);
     }
 
-    /// <summary>Pies with the same on them stand together; an own pie never with another kind.</summary>
-    internal static PiePictureText Text(NightFacts night, ToppingSplit split, PieNames names) => new(
+    /// <summary>Pies with the same on them stand together; an own pie or one of the second dough never with another kind.</summary>
+    /// <param name="secondDough">What this house calls its second dough.</param>
+    internal static PiePictureText Text(NightFacts night, ToppingSplit split, PieNames names, string? secondDough = null) => new(
         night.Title,
         QuantityText.DayAndTime(night.ServeAt),
         [
             .. split.Pies
-                .GroupBy(pie => (pie.IsOwnPie, string.Join('|', pie.Sectors.Select(sector => $"{sector.Letter}{sector.Slices}"))))
-                .Select(same => (same.First(), PieNames.Numbers([.. same.Select(pie => pie.Number)]), same.Key.IsOwnPie ? PiesByHand.KeptApart : null)),
+                .GroupBy(pie => (pie.IsOwnPie, pie.IsOnSecondDough, string.Join('|', pie.Sectors.Select(sector => $"{sector.Letter}{sector.Slices}"))))
+                .Select(same => (same.First(), PieNames.Numbers([.. same.Select(pie => pie.Number)]), Note(same.First(), secondDough))),
         ],
         [.. split.Combinations.Select(combination => (combination.Letter, names.Of(combination)))],
-        [PrintPages.AskFirst, PrintPages.OneKitchen]);
+        [PrintPages.AskFirst, PrintPages.OneKitchen, .. split.Pies.Any(pie => pie.IsOnSecondDough) ? [Cautions.KitchenUsesWheat] : Array.Empty<string>()]);
+
+    private static string? Note(PieOrder pie, string? secondDough) =>
+        pie.IsOwnPie ? PiesByHand.KeptApart
+        : pie.IsOnSecondDough ? Phrase.Fill(OtherDough.OnPieShort, SecondDoughText.Name(secondDough))
+        : null;
 }

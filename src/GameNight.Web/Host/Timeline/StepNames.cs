@@ -15,7 +15,8 @@ internal static class StepNames
     };
 
     /// <summary>A wave of tempering says for which pies: each takes the last wave that is warm before it is shaped.</summary>
-    public static string Of(TimelineStep step, IReadOnlyList<TimelineStep> all)
+    /// <param name="withoutBall">Numbers of the pies that lie on the second dough; null for none.</param>
+    public static string Of(TimelineStep step, IReadOnlyList<TimelineStep> all, IReadOnlySet<int>? withoutBall = null)
     {
         var waves = all.Where(other => other.Kind == StepKind.Temper).OrderBy(wave => wave.End).ToList();
         if (step.Kind != StepKind.Temper || waves.Count < 2)
@@ -25,7 +26,7 @@ internal static class StepNames
 
         int[] pies =
         [
-            .. all.Where(other => other.Kind == StepKind.Shape && waves.LastOrDefault(wave => wave.End <= other.Start) is { } wave && wave.Number == step.Number)
+            .. all.Where(other => other.Kind == StepKind.Shape && withoutBall?.Contains(other.Number) != true && waves.LastOrDefault(wave => wave.End <= other.Start) is { } wave && wave.Number == step.Number)
                 .Select(other => other.Number).Order(),
         ];
         return pies.Length == 0 ? Of(step) : Phrase.Count(
