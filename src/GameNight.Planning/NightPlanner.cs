@@ -100,7 +100,13 @@ public sealed class NightPlanner(ReferenceTables tables)
         night = LateChoices.Followed(night);
         if (night.Begun is { } begun)
         {
-            night = night with { Formula = begun.Dough.Formula, Shape = begun.Shape };
+            // A label can still be read when the dough is in the fridge.
+            var isSame = night.Formula.OwnParts.SequenceEqual(begun.Dough.Formula.OwnParts);
+            night = night with
+            {
+                Formula = isSame ? begun.Dough.Formula with { PartsLabel = night.Formula.PartsLabel } : begun.Dough.Formula,
+                Shape = begun.Shape,
+            };
         }
 
         return (night with { Menu = NightSauceAndCheese.MenuOf(night, tables) }, forecast, pies);

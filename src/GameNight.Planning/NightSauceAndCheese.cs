@@ -18,15 +18,15 @@ public sealed record HouseCheese(string CheeseId, CheeseBlend Blend);
 /// <summary>Hands the models of sauce, cheese and water load what they need of the night.</summary>
 public static class NightSauceAndCheese
 {
+    private static readonly Composition NobodyRead = new([], [], Enum.GetValues<Allergen>(), []);
+
     /// <summary>
     /// The menu with what sauce and cheese that are made here bring by themselves, wine and hard cheese above all: what
-    /// the host wrote on the item, and that. Honey in the dough keeps no pie vegan.
+    /// the host wrote on the item, and that; the dough as its label is.
     /// </summary>
     public static Menu MenuOf(NightSnapshot night, ReferenceTables tables) => night.Menu with
     {
-        Dough = night.Formula is { SugarIsHoney: true, Sugar.Value: > 0 }
-            ? night.Menu.Dough with { Suits = [.. night.Menu.Dough.Suits.Where(diet => diet != Diet.Vegan)] }
-            : night.Menu.Dough,
+        Dough = DoughLabelOf(night),
         Items =
         [
             .. night.Menu.Items.Select(item =>
@@ -38,15 +38,20 @@ public static class NightSauceAndCheese
     };
 
     /// <summary>
-    /// What a sheet for the table says of the dough: of parts that the host named without a label nothing is known, and
-    /// that is not the same as not named.
+    /// What is known of the dough: flour of the house with what the labels of the host's own parts say. Of parts whose labels
+    /// nobody read nothing is known, and that is not the same as not contained. Honey keeps no pie vegan.
     /// </summary>
     public static Composition DoughLabelOf(NightSnapshot night)
     {
-        var dough = night.Menu.Dough;
-        return night.Formula.UnlabelledParts.Count == 0
-            ? dough
-            : dough with { Unknown = [.. Enum.GetValues<Allergen>().Except(dough.Contains)] };
+        var (formula, dough) = (night.Formula, night.Menu.Dough);
+        if (formula.OwnParts.Count > 0)
+        {
+            dough = dough.With(formula.PartsLabel ?? NobodyRead);
+        }
+
+        return formula is { SugarIsHoney: true, Sugar.Value: > 0 }
+            ? dough with { Suits = [.. dough.Suits.Where(diet => diet != Diet.Vegan)] }
+            : dough;
     }
 
     /// <summary>Null when no formula is set, or none of its base is on the pies.</summary>

@@ -1,4 +1,5 @@
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Toppings;
 
 namespace GameNight.Planning.Dough;
 
@@ -12,6 +13,7 @@ namespace GameNight.Planning.Dough;
 /// <param name="Loss">Share of the dough that stays in the bowl and on the bench, 0 to 0.1.</param>
 /// <param name="Flours">The flours of a blend; null or none for one flour of which nothing is known.</param>
 /// <param name="Kneader">What the hands found last time; null until a dough was kneaded.</param>
+/// <param name="PartsLabel">What the labels of the parts with names of the host's own say, all together; null while nobody read them.</param>
 public sealed record DoughFormula(
     Share Water,
     Share Salt,
@@ -25,7 +27,8 @@ public sealed record DoughFormula(
     IReadOnlyList<FlourPart>? Flours = null,
     Preferment? Preferment = null,
     Soaker? Soaker = null,
-    KneadersCorrection? Kneader = null)
+    KneadersCorrection? Kneader = null,
+    Composition? PartsLabel = null)
 {
     /// <summary>Water in honey (food table: 17.1 g in 100 g, from memory).</summary>
     private const double HoneyWater = 0.17;
@@ -52,7 +55,10 @@ public sealed record DoughFormula(
         + (Soaker is { } soaker ? soaker.OfFlour.Value * soaker.WaterPerFlour.Value : 0);
 
     /// <summary>Parts by the host's own names, whose labels nobody has told the plan.</summary>
-    public IReadOnlyList<string> UnlabelledParts =>
+    public IReadOnlyList<string> UnlabelledParts => PartsLabel is null ? OwnParts : [];
+
+    /// <summary>Parts by the host's own names: the plan knows what they bring only from the host.</summary>
+    public IReadOnlyList<string> OwnParts =>
     [
         .. (Extras ?? []).Select(extra => extra.Name),
         .. (Flours ?? []).Select(flour => flour.Name),

@@ -78,7 +78,7 @@ internal static class ClashFinder
     /// <summary>Must-nots first: a rule that can be spared goes in that order, and what the host can change is rather kept.</summary>
     private static IEnumerable<SplitRule> RulesOf(SplitRequest request, IReadOnlyList<string> victims)
     {
-        foreach (var eater in request.Eaters.Where(eater => victims.Contains(eater.Id)))
+        foreach (var eater in request.Eaters.Where(eater => victims.Contains(eater.Id)).OrderBy(eater => eater.Id, StringComparer.Ordinal))
         {
             foreach (var diet in eater.Needs.Diets.Distinct())
             {

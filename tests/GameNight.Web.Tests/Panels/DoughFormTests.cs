@@ -2,6 +2,7 @@ using Bunit;
 using GameNight.Nights.Records;
 using GameNight.Planning;
 using GameNight.Planning.Dough;
+using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.TestKit;
 using GameNight.TestKit.Nights;
@@ -111,6 +112,27 @@ public class DoughFormTests : BunitContext
 
         Assert.Equal(["flours", "preferment.ofFlour", "preferment.waterPerFlour"], problems.Keys.Order(StringComparer.Ordinal));
         Assert.DoesNotContain(problems.Values, said => said.StartsWith("This is", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Labels_are_asked_for_where_there_are_parts_of_ones_own_and_count_once_they_are_read()
+    {
+        var form = DoughPartsForm.Of(WholeDoughs.Formula with { PartsLabel = null }, Ranges);
+        var plain = Render<DoughPartsFields>(with => with.Add(p => p.Form, new DoughPartsForm(Ranges)));
+        Assert.DoesNotContain("Their labels", plain.Markup, StringComparison.Ordinal);
+
+        var fields = Render<DoughPartsFields>(with => with.Add(p => p.Form, form));
+        Assert.Null(form.Onto(WholeDoughs.Formula, new TypedNumbers("formula")).PartsLabel);
+        fields.Find("label.check input").Change(true);
+        foreach (var allergen in Enum.GetValues<Allergen>())
+        {
+            fields.Find($"#part-label-{allergen}").Change(allergen == Allergen.Milk ? nameof(LabelSays.Contains) : nameof(LabelSays.Nothing));
+        }
+
+        var label = form.Onto(WholeDoughs.Formula, new TypedNumbers("formula")).PartsLabel!;
+        Assert.Equal([Allergen.Milk], label.Contains);
+        Assert.Empty(label.Unknown);
+        Assert.Equal([Allergen.Milk], DoughPartsForm.Of(WholeDoughs.Formula with { PartsLabel = label }, Ranges).Label.Composition.Contains);
     }
 
     [Fact]

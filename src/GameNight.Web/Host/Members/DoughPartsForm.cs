@@ -30,12 +30,22 @@ public sealed class DoughPartsForm(DoughRanges ranges)
     public DoughPartRow? Preferment { get; set; }
     public DoughPartRow? Soaker { get; set; }
 
+    /// <summary>The host has read the labels of all the parts above that have a name of the host's own.</summary>
+    public bool LabelsAreRead { get; set; }
+
+    public LabelForm Label { get; private init; } = new();
+
+    /// <summary>There is something whose label only the host can read.</summary>
+    public bool HasOwnParts => Flours.Count > 0 || Extras.Count > 0 || Soaker is not null;
+
     public bool IsEmpty => Flours.Count == 0 && Extras.Count == 0 && Preferment is null && Soaker is null;
 
     public static DoughPartsForm Of(DoughFormula formula, DoughRanges ranges)
     {
         var form = new DoughPartsForm(ranges)
         {
+            LabelsAreRead = formula.PartsLabel is not null,
+            Label = formula.PartsLabel is { } label ? LabelForm.Of(label) : new(),
             Preferment = formula.Preferment is { } preferment
                 ? new DoughPartRow
                 {
@@ -83,6 +93,7 @@ public sealed class DoughPartsForm(DoughRanges ranges)
             Name("soaker.name", Soaker.Name, numbers),
             Percent("soaker.ofFlour", Soaker.OfFlour, ranges.SoakerFlour, numbers),
             Percent("soaker.waterPerFlour", Soaker.Water, ranges.SoakerWater, numbers)),
+        PartsLabel = HasOwnParts && LabelsAreRead ? Label.Composition : null,
     };
 
     private FlourPart ReadFlour(DoughPartRow row, string path, TypedNumbers numbers) => new(
