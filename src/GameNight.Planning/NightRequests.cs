@@ -89,7 +89,8 @@ internal static class NightRequests
                 Serve: Minutes(StepName.Serve)),
             night.ByHand.MixAt,
             night.Begun?.Steps,
-            dough.Formula.Preferment is { } preferment ? new PrefermentWork(Minutes(StepName.Preferment), preferment.Before) : null);
+            dough.Formula.Preferment is { } preferment ? new PrefermentWork(Minutes(StepName.Preferment), preferment.Before) : null,
+            night.OwnSteps);
 
         Duration Minutes(StepName step) => Duration.FromMinutes(tables.Steps.MinutesOf(step));
     }

@@ -96,6 +96,8 @@ public enum RangeReason
     EveryTinSize,
     Companions,
     SlicesLeft,
+    OwnStepLength,
+    OwnStepNumber,
     LongList,
     NameLength,
 }

@@ -1,5 +1,6 @@
 using GameNight.Planning;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 using NodaTime;
 
@@ -46,9 +47,11 @@ public sealed record LetGo(LateChoices Choices, LetGoCause Cause, Instant At);
 /// <param name="Late">What was chosen once the dough was begun; goes with it.</param>
 /// <param name="Busy">When nobody's hands are there, beside the hours of every week; in order.</param>
 /// <param name="Gone">What went without having been taken back. Null when there is nothing to tell.</param>
+/// <param name="Own">Steps of the host's own, by number.</param>
 public sealed record NightOverrides(
     PieCount? Pies, Grams? Ball, Share? Yeast, Grams? SaucePerPie, Grams? CheesePerPie, Instant? MixAt,
-    LateChoices? Late = null, SplitByHand? Split = null, IReadOnlyList<BusyTime>? Busy = null, LetGo? Gone = null)
+    LateChoices? Late = null, SplitByHand? Split = null, IReadOnlyList<BusyTime>? Busy = null, LetGo? Gone = null,
+    IReadOnlyList<NamedOwnStep>? Own = null)
 {
     public static NightOverrides None { get; } = new(null, null, null, null, null, null);
 
@@ -66,6 +69,36 @@ public sealed record NightOverrides(
         times.Distinct().OrderBy(time => time.From).ThenBy(time => time.Until).ToList() is { Count: > 0 } busy
             ? this with { Busy = busy }
             : this with { Busy = null };
+
+    /// <summary>It takes the place of the one with its number.</summary>
+    public NightOverrides WithOwn(NamedOwnStep step) =>
+        this with { Own = [.. (Own ?? []).Where(other => other.Step.Number != step.Step.Number).Append(step).OrderBy(other => other.Step.Number)] };
+
+    /// <summary>
+    /// What is left without any limit takes over the tie on that side of the one that goes; else it is done before the first pie is
+    /// served.
+    /// </summary>
+    public NightOverrides WithoutOwn(int number)
+    {
+        if (Own?.FirstOrDefault(own => own.Step.Number == number) is not { Step: var gone })
+        {
+            return this;
+        }
+
+        List<NamedOwnStep> left = [.. Own.Where(own => own.Step.Number != number).Select(own => own with { Step = Untied(own.Step) })];
+        return this with { Own = left.Count > 0 ? left : null };
+
+        OwnStep Untied(OwnStep step)
+        {
+            var free = step with { After = IsToGone(step.After) ? null : step.After, Before = IsToGone(step.Before) ? null : step.Before };
+            free = free.HasLimit ? free
+                : IsToGone(step.After) ? free with { After = gone.After }
+                : free with { Before = gone.Before };
+            return free.HasLimit ? free : free with { Before = new StepTie(StepKind.Serve) };
+        }
+
+        bool IsToGone(StepTie? tie) => tie is { Step: StepKind.Own } && tie.Number == number;
+    }
 
     /// <summary>Nothing chosen is nothing kept.</summary>
     public NightOverrides Choosing(LateChoices late) => this with { Late = late.AreNone ? null : late };

@@ -43,6 +43,7 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             ? null
             : await PastEvenings.LoadAsync(db, night, tables.Appetite, cancellation);
 
+        List<OwnStep> own = [.. (night.Overrides.Own ?? []).Select(named => named.Step)];
         return new NightSnapshot(
             NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone),
             [.. expected.Select(row => ToSnapshot(
@@ -66,7 +67,7 @@ internal sealed class NightSnapshots(ReferenceTables tables)
                 Duration.FromHours(night.Facts.LongestColdHours)),
             night.Facts.RunOutChance,
             night.Overrides.ToByHand(),
-            dough is null ? null : Begun(dough),
+            dough is null ? null : Begun(dough, own),
             night.Readings.Count > 0 ? night.Readings : null,
             kitchen.Facts.Sauce,
             kitchen.Facts.CheeseBlend,
@@ -74,7 +75,8 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             PastEvenings.Length(night.Facts),
             night.Facts.ShortageWeight,
             dough is null ? null : night.Overrides.Late,
-            night.Facts.Played?.Players is { } players and not { Fewest: null, Most: null } ? players : null);
+            night.Facts.Played?.Players is { } players and not { Fewest: null, Most: null } ? players : null,
+            own.Count > 0 ? own : null);
     }
 
     private Menu MenuOf(IEnumerable<PantryItem> items, HouseMenu house) => new(
@@ -91,10 +93,14 @@ internal sealed class NightSnapshots(ReferenceTables tables)
     private static KitchenSnapshot AsPlanned(KitchenSnapshot kitchen, CommittedDough dough) =>
         kitchen with { Calibration = DoughCommitments.Read(dough).Night.Kitchen.Calibration };
 
-    private static BegunDough? Begun(CommittedDough dough)
+    /// <summary>An own step that was taken out or changed since does not stand with the dough.</summary>
+    private static BegunDough? Begun(CommittedDough dough, List<OwnStep> own)
     {
         var then = DoughCommitments.Read(dough);
-        return BegunDough.Of(then.Night, then.Plan);
+        List<int> stand = [.. (then.Night.OwnSteps ?? []).Intersect(own).Select(step => step.Number)];
+        return BegunDough.Of(then.Night, then.Plan) is { } begun
+            ? begun with { Steps = [.. begun.Steps.Where(step => step.Kind != StepKind.Own || stand.Contains(step.Number))] }
+            : null;
     }
 
     /// <summary>The id of a companion in snapshots and plans: the guest's id and their number from 1.</summary>

@@ -24,12 +24,16 @@ public enum StepKind
     Bake,
     Rack,
     Serve,
+
+    /// <summary>A step of the host's own.</summary>
+    Own,
 }
 
 /// <summary>One step of the host's timeline.</summary>
 /// <param name="Id">Stable and readable: "mix-1", "bake-3", "preheat".</param>
 /// <param name="Number">
-/// Batch or pie number from 1, for <see cref="StepKind.Temper"/> the number of the wave of balls; 0 for steps there is one of.
+/// Batch or pie number from 1, for <see cref="StepKind.Temper"/> the number of the wave of balls, for <see cref="StepKind.Own"/> its own;
+/// 0 for steps there is one of.
 /// </param>
 /// <param name="End">For <see cref="StepKind.Temper"/> when the balls are ready; they may wait a while.</param>
 /// <param name="NeedsHands">True when it takes one pair of hands from start to end.</param>

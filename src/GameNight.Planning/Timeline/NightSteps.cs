@@ -74,6 +74,8 @@ internal sealed class NightSteps : IFreeTimes
             Add(StepKind.Bake, pie, night.Bake, Presence.Nearby),
             Add(StepKind.Serve, pie, night.Serve, Presence.Hands)))];
 
+        Own = [.. night.Own.Select(own => Add(StepKind.Own, own.Step.Number, own.Minutes, own.Step.NeedsHands ? Presence.Hands : Presence.AtStart))];
+
         if (Shop is { } shop)
         {
             TieDough(shop);
@@ -81,6 +83,7 @@ internal sealed class NightSteps : IFreeTimes
 
         TiePreparations();
         TiePies(isFirstStraightFromRack);
+        TieOwn();
     }
 
     public NightInMinutes Night { get; }
@@ -105,6 +108,14 @@ internal sealed class NightSteps : IFreeTimes
 
     public int Preheat { get; }
     public IReadOnlyList<PieSteps> Pies { get; }
+
+    /// <summary>In the order of <see cref="NightInMinutes.Own"/>.</summary>
+    public IReadOnlyList<int> Own { get; }
+
+    /// <summary>The steps that a tie names; of a begun dough there are none here.</summary>
+    public IEnumerable<int> Tied(StepTie? tie) => tie is null
+        ? []
+        : _steps.Index().Where(step => step.Item.Kind == tie.Step && (tie.Number is null || step.Item.Number == tie.Number)).Select(step => step.Index);
 
     public TemporalNetwork Network()
     {
@@ -132,6 +143,12 @@ internal sealed class NightSteps : IFreeTimes
         {
             earliest[Batches[0].Mix] = Math.Max(from, mixAt);
             latest[Batches[0].Mix] = mixAt;
+        }
+
+        foreach (var (own, i) in Night.Own.Zip(Own))
+        {
+            earliest[i] = Math.Max(from, own.Earliest);
+            latest[i] = own.Latest;
         }
 
         return (earliest, latest);
@@ -225,6 +242,28 @@ internal sealed class NightSteps : IFreeTimes
             {
                 // Nothing that an own pie must not touch is handled before the last of them is out of the oven.
                 After(Pies[Night.OwnPies - 1].Bake, pie.Top, 0);
+            }
+        }
+    }
+
+    private void TieOwn()
+    {
+        foreach (var (own, i) in Night.Own.Zip(Own))
+        {
+            List<int> before = [.. Tied(own.Step.After)];
+            foreach (var step in before)
+            {
+                After(step, i, 0);
+            }
+
+            if (before.Count > 0)
+            {
+                AtMostAfter(before[^1], i, Minutes(TimelineLimits.OwnStepAfter));
+            }
+
+            foreach (var next in Tied(own.Step.Before))
+            {
+                After(i, next, 0);
             }
         }
     }

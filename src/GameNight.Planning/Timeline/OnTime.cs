@@ -29,7 +29,7 @@ internal static class OnTime
             return null;
         }
 
-        var night = new NightInMinutes(request);
+        var night = new NightInMinutes(OwnSteps.Of(request, timeline));
         if (PlacedSteps.Of(night, timeline) is not var (steps, planned))
         {
             return null;
@@ -96,6 +96,7 @@ internal static class OnTime
         StepKind.Top => StepName.Top,
         StepKind.Bake => StepName.Bake,
         StepKind.Serve => StepName.Serve,
+        StepKind.Own => StepName.Own,
         StepKind.Soak or StepKind.Rack or StepKind.ColdFerment => StepName.Rack,
     };
 

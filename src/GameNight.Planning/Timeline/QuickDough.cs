@@ -2,7 +2,7 @@ namespace GameNight.Planning.Timeline;
 
 /// <summary>Places shopping and the batches forward from a mixing time, and looks through mixing times for the best.</summary>
 internal sealed class QuickDough(
-    NightSteps steps, int shopping, IReadOnlyList<CostTerm> terms, int[] starts, HandsCalendar hands, int now)
+    NightSteps steps, int shopping, IReadOnlyList<CostTerm> terms, int[] starts, HandsCalendar hands, QuickOwnSteps own, int now)
 {
     /// <summary>Mixing times are first tried this far apart; only if none works, each minute.</summary>
     private const int Coarse = 15;
@@ -99,7 +99,8 @@ internal sealed class QuickDough(
     private bool TryAt(int mixAt, int ballingWait)
     {
         var taken = new List<(int Start, int Minutes)>();
-        var works = PlaceBatches(mixAt, ballingWait, taken) && PlacePreferment(mixAt, taken) && PlaceShopping();
+        var works = PlaceBatches(mixAt, ballingWait, taken) && PlacePreferment(mixAt, taken) && PlaceShopping(taken)
+            && (!own.AnyWithDough || own.PlaceWithDough(taken) is null);
         foreach (var (start, minutes) in taken)
         {
             hands.GiveBack(start, minutes);
@@ -126,7 +127,7 @@ internal sealed class QuickDough(
         return true;
     }
 
-    private bool PlaceShopping()
+    private bool PlaceShopping(List<(int Start, int Minutes)> taken)
     {
         var first = starts[steps.FirstOfDough];
         var latest = Math.Min(first, _firstPreparation) - _night.Shop;
@@ -136,6 +137,8 @@ internal sealed class QuickDough(
             return false;
         }
 
+        hands.Take(shop, _night.Shop);
+        taken.Add((shop, _night.Shop));
         starts[shopping] = shop;
         return true;
     }

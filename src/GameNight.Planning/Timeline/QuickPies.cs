@@ -48,8 +48,24 @@ internal sealed class QuickPies
     public static QuickPies Place(NightInMinutes night, AwayWindows away, int now, int ahead)
     {
         var pies = new QuickPies(night, away, now, ahead);
-        pies.Stuck = pies.PlaceFirst() ?? pies.PlaceOthers() ?? pies.PlaceWaves();
+        pies.Stuck = pies.ReserveOwn() ?? pies.PlaceFirst() ?? pies.PlaceOthers() ?? pies.PlaceWaves();
         return pies;
+    }
+
+    /// <summary>What the host does at a time of the clock: everything else is placed around it.</summary>
+    private Stuck? ReserveOwn()
+    {
+        foreach (var own in _night.Own.Where(own => own.Step.NeedsHands && own.IsAtOneTime))
+        {
+            if (!_hands.Fits(own.Earliest, own.Minutes))
+            {
+                return new Stuck(StepKind.Own, own.Step.Number);
+            }
+
+            _hands.Take(own.Earliest, own.Minutes);
+        }
+
+        return null;
     }
 
     private Stuck? PlaceFirst()

@@ -30,9 +30,10 @@ internal sealed class QuickPlacement
         {
             Terms = NightCost.Terms(Steps);
             TakeOver();
-            Stuck = PlacePreheat() ?? PlacePreparations(Pies.Hands);
+            var own = new QuickOwnSteps(Steps, Starts, Pies.Hands, now);
+            Stuck = PlacePreheat() ?? PlacePreparations(Pies.Hands) ?? own.PlaceBeforeDough([]);
             _dough = Stuck is null && Steps.Shop is { } shop
-                ? new QuickDough(Steps, shop, Terms, Starts, Pies.Hands, now)
+                ? new QuickDough(Steps, shop, Terms, Starts, Pies.Hands, own, now)
                 : null;
         }
     }

@@ -23,6 +23,7 @@ public enum StepName
     Recovery,
     Rack,
     Serve,
+    Own,
 }
 
 /// <param name="Band">Four times in five it takes between minutes divided by this and minutes times this; 1 to 3.</param>

@@ -50,6 +50,9 @@ public static class TimelineLimits
     /// <summary>A tempered ball waits this long to be shaped; then it grows slack and the next wave leaves the fridge.</summary>
     public static readonly Duration TemperedBeforeShaped = Duration.FromHours(2);
 
+    /// <summary>An own step that comes after something is begun by then: what is wanted the day after is not of this night.</summary>
+    public static readonly Duration OwnStepAfter = Duration.FromHours(24);
+
     /// <summary>However cold fridge and room are: who needs longer warms the balls otherwise.</summary>
     public static readonly Duration LongestTemper = Duration.FromHours(6);
 }

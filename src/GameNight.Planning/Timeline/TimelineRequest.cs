@@ -60,7 +60,7 @@ public sealed record StepDurations(
         StepKind.Bake => Bake,
         StepKind.Rack => Rack,
         StepKind.Serve => Serve,
-        StepKind.Ball or StepKind.ColdFerment or StepKind.Preferment => null,
+        StepKind.Ball or StepKind.ColdFerment or StepKind.Preferment or StepKind.Own => null,
     };
 }
 
@@ -83,6 +83,7 @@ public sealed record PrefermentWork(Duration Mix, Duration Before);
 /// Steps of a dough that is begun, from shopping to balling: they stand as they are, whatever hours and kitchen are now. Null
 /// while the dough is still to be placed.
 /// </param>
+/// <param name="Own">Steps of the host's own, none in a circle; null for none.</param>
 public sealed record TimelineRequest(
     Instant ServeAt,
     Instant Now,
@@ -98,4 +99,5 @@ public sealed record TimelineRequest(
     StepDurations Durations,
     Instant? MixAt,
     IReadOnlyList<TimelineStep>? BegunDough = null,
-    PrefermentWork? Preferment = null);
+    PrefermentWork? Preferment = null,
+    IReadOnlyList<OwnStep>? Own = null);

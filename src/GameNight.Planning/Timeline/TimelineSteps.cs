@@ -78,6 +78,7 @@ internal static class TimelineSteps
             StepKind.Bake => "bake",
             StepKind.Rack => "rack",
             StepKind.Serve => "serve",
+            StepKind.Own => "own",
         };
         return number == 0
             ? word

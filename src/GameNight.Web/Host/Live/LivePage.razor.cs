@@ -29,6 +29,7 @@ public sealed partial class LivePage : IAsyncDisposable
     private string? _said;
     private IReadOnlyDictionary<string, Composition>? _labels;
     private IReadOnlySet<string> _bases = new HashSet<string>();
+    private OwnStepNames _own = OwnStepNames.None;
     private IJSObjectReference? _module;
 
     [Inject] private LiveDesk Lives { get; init; } = null!;
@@ -42,7 +43,7 @@ public sealed partial class LivePage : IAsyncDisposable
     [Inject] private IJSRuntime Script { get; init; } = null!;
 
     private string? LastTap => _view is { LastTap: { } tap, Evening: { } live }
-        ? LiveText.Say(tap, live.Steps.FirstOrDefault(step => step.Id == tap.Step))
+        ? LiveText.Say(tap, live.Steps.FirstOrDefault(step => step.Id == tap.Step), _own)
         : null;
 
     protected override async Task<bool> LoadAsync(GroupAccess access)
@@ -52,6 +53,7 @@ public sealed partial class LivePage : IAsyncDisposable
             return false;
         }
 
+        _own = new OwnStepNames(View!.Overrides.Own);
         _view = await Lives.LiveAsync(access, NightId, Closed);
         if (_view is not null && _labels is null)
         {
@@ -156,7 +158,7 @@ public sealed partial class LivePage : IAsyncDisposable
     private string? Say(LiveResult result) => result switch
     {
         LiveResult.AlreadySo { Before: var before } => Phrase.Fill(
-            LivePages.ItWasTapped, LiveText.Say(before, _view?.Evening?.Steps.FirstOrDefault(step => step.Id == before.Step)), Time(before.At)),
+            LivePages.ItWasTapped, LiveText.Say(before, _view?.Evening?.Steps.FirstOrDefault(step => step.Id == before.Step), _own), Time(before.At)),
         LiveResult.Full full => Phrase.Fill(LivePages.TooManyTaps, full.Most),
         LiveResult.Nothing => LivePages.TapNothing,
         LiveResult.Gone => LivePages.NightIsGone,
