@@ -90,7 +90,9 @@ internal static class NightRequests
             night.ByHand.MixAt,
             night.Begun?.Steps,
             dough.Formula.Preferment is { } preferment ? new PrefermentWork(Minutes(StepName.Preferment), preferment.Before) : null,
-            night.OwnSteps);
+            night.OwnSteps,
+            night.Helpers,
+            night.Helpers is null ? null : tables.Steps.ForCooks);
 
         Duration Minutes(StepName step) => Duration.FromMinutes(tables.Steps.MinutesOf(step));
     }

@@ -6,6 +6,9 @@ namespace GameNight.Planning;
 /// <summary>Ranges and ties of a host's own steps. What the night has no room for is no problem of theirs: the plan says it.</summary>
 public static class OwnStepCheck
 {
+    /// <summary>Beside the host.</summary>
+    public const int MostHelpers = 7;
+
     /// <summary>Fields are <c>ownSteps[number].…</c> for what one step says.</summary>
     public static IReadOnlyList<SnapshotProblem> Problems(IReadOnlyList<OwnStep> steps)
     {
@@ -35,6 +38,11 @@ public static class OwnStepCheck
         if (Range($"{path}.lengthMinutes", step.Length.TotalMinutes, 1, OwnStep.Longest.TotalMinutes) is { } length)
         {
             yield return length;
+        }
+
+        if (step.Who is { } who && Range($"{path}.who", who, 0, MostHelpers) is { } somebody)
+        {
+            yield return somebody;
         }
 
         if (!step.HasLimit)

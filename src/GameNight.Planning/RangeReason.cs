@@ -98,6 +98,7 @@ public enum RangeReason
     SlicesLeft,
     OwnStepLength,
     OwnStepNumber,
+    HelpersOfHands,
     LongList,
     NameLength,
 }

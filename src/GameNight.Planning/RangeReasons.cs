@@ -149,6 +149,8 @@ public static partial class RangeReasons
         ["log.left"] = RangeReason.SlicesLeft,
         ["ownSteps.lengthMinutes"] = RangeReason.OwnStepLength,
         ["ownSteps.number"] = RangeReason.OwnStepNumber,
+        ["ownSteps.who"] = RangeReason.Hands,
+        ["helpers"] = RangeReason.HelpersOfHands,
         ["ownSteps"] = RangeReason.LongList,
         ["guests"] = RangeReason.LongList,
         ["away"] = RangeReason.LongList,

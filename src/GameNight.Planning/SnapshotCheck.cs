@@ -24,7 +24,10 @@ public sealed class SnapshotCheck(ReferenceTables tables)
     public IReadOnlyList<SnapshotProblem> Problems(NightSnapshot night) =>
     [
         .. Guests(night), .. ForecastCheck.Problems(night, tables.Appetite), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape("shape", night.Shape), .. MenuCheck.Problems(night.Menu),
-        .. Hours(night), .. Problems(night.ByHand), .. OwnStepCheck.Problems(night.OwnSteps ?? []), .. Begun(night), .. HouseFoodCheck.Problems(night.Sauce, tables),
+        .. Hours(night), .. Problems(night.ByHand), .. OwnStepCheck.Problems(night.OwnSteps ?? []),
+        .. night.Helpers is { } helpers && helpers.Count != night.Kitchen.Hands - 1
+            ? [new SnapshotProblem("helpers", SnapshotFault.WrongCount, helpers.Count, night.Kitchen.Hands - 1, night.Kitchen.Hands - 1)]
+            : Array.Empty<SnapshotProblem>(), .. Begun(night), .. HouseFoodCheck.Problems(night.Sauce, tables),
         .. HouseFoodCheck.Problems(night.CheeseBlend, tables), .. (night.Readings ?? []).SelectMany(Problems),
         .. night.Readings?.Count > MostReadings ? [new SnapshotProblem("readings", SnapshotFault.WrongCount, night.Readings.Count, 0, MostReadings)] : Array.Empty<SnapshotProblem>(),
     ];

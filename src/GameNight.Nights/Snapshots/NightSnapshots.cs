@@ -49,7 +49,7 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             [.. expected.Select(row => ToSnapshot(
                 row.Guest, row.Answer?.Facts, row.Note, past?[row.Guest.Id].ToList(),
                 households.GetValueOrDefault(row.Guest.Id), StayTimes.Of(night.Facts, row.Answer?.Facts)))],
-            dough is null ? kitchen.Facts.Kitchen : AsPlanned(kitchen.Facts.Kitchen, dough),
+            WithHands(dough is null ? kitchen.Facts.Kitchen : AsPlanned(kitchen.Facts.Kitchen, dough), night.Overrides.Helpers),
             recipe.Formula,
             recipe.Shape,
             MenuOf(items, kitchen.Facts.Menu ?? HouseMenu.Usual),
@@ -76,8 +76,16 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             night.Facts.ShortageWeight,
             dough is null ? null : night.Overrides.Late,
             night.Facts.Played?.Players is { } players and not { Fewest: null, Most: null } ? players : null,
-            own.Count > 0 ? own : null);
+            own.Count > 0 ? own : null,
+            SkillsOf(night.Overrides.Helpers));
     }
+
+    private static KitchenSnapshot WithHands(KitchenSnapshot kitchen, IReadOnlyList<HelperOfNight>? helpers) =>
+        helpers is null ? kitchen : kitchen with { Hands = 1 + helpers.Count };
+
+    /// <summary>Null where all do everything: then it is only a number of hands.</summary>
+    private static IReadOnlyList<HelperSkill>? SkillsOf(IReadOnlyList<HelperOfNight>? helpers) =>
+        helpers?.Any(helper => helper.Skill != HelperSkill.Everything) == true ? [.. helpers.Select(helper => helper.Skill)] : null;
 
     private Menu MenuOf(IEnumerable<PantryItem> items, HouseMenu house) => new(
         [.. items.Select(item => item.ForPlanning())],

@@ -41,8 +41,10 @@ public enum StepKind
 /// How much later it could start with every pie still on the table when planned: what comes after it moves along within its
 /// lags and the host's free time. Hands are not looked at: of two steps that each can wait, perhaps only one does.
 /// </param>
+/// <param name="By">Whose hands: the number of a helper, from 1; null for the host's, and for none.</param>
 public sealed record TimelineStep(
-    string Id, StepKind Kind, int Number, Instant Start, Instant End, bool NeedsHands, Duration CanWait);
+    string Id, StepKind Kind, int Number, Instant Start, Instant End, bool NeedsHands, Duration CanWait,
+    int? By = null);
 
 /// <summary>How the timeline was found.</summary>
 public enum TimelineQuality

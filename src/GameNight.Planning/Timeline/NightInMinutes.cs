@@ -24,7 +24,7 @@ internal sealed class NightInMinutes
         Pies = request.Pies;
         OwnPies = request.OwnPies;
         PiesPerBake = request.PiesPerBake;
-        Hands = request.Hands;
+        Crew = Crew.Of(request);
         IsKneadedByHand = request.Kneading == KneadingWay.ByHand;
         MixAt = request.MixAt is { } mixAt ? Clock.Before(mixAt) : null;
         Away = new AwayWindows(request.Away.Select(a => (Clock.Before(a.From), Clock.After(a.Until))));
@@ -69,7 +69,9 @@ internal sealed class NightInMinutes
     public int Pies { get; }
     public int OwnPies { get; }
     public int PiesPerBake { get; private set; }
-    public int Hands { get; private set; }
+    public int Hands => Crew.People;
+
+    public Crew Crew { get; private set; }
 
     /// <summary>Batches still to be placed: none once the dough is begun.</summary>
     public int Batches => Balling.Count;
@@ -126,7 +128,7 @@ internal sealed class NightInMinutes
     public NightInMinutes With(int hands, int piesPerBake)
     {
         var other = (NightInMinutes)MemberwiseClone();
-        other.Hands = hands;
+        other.Crew = Crew.With(hands);
         other.PiesPerBake = piesPerBake;
         return other;
     }

@@ -28,11 +28,19 @@ internal static class NightSchedule
         CancellationToken cancellation,
         out int slices)
     {
+        int[] lengths = [.. steps.Steps.Select(step => step.Minutes)];
+        List<int> work = [.. steps.Steps.Index().Where(step => step.Item.Presence == Presence.Hands).Select(step => step.Index)];
+        var crew = steps.Night.Crew;
         var model = new ScheduleModel(
-            [.. steps.Steps.Select(step => step.Minutes)],
+            lengths,
             [.. steps.Steps.Select((step, i) => steps.Night.Away.FreeStarts(earliest[i], latest[i], step.FreeMinutes))],
             steps.Lags,
-            [new SharedResource(steps.Night.Hands, [.. steps.Steps.Index().Where(step => step.Item.Presence == Presence.Hands).Select(step => (step.Index, 1))])]);
+            crew.Counts is [var hands] ? [new SharedResource(hands, [.. work.Select(i => (i, 1))])] : []);
+        if (crew.Counts.Count > 1)
+        {
+            model.Share(new EitherResource(crew.Counts, [.. work.Select(i => (i, crew.Able(steps.Steps[i].Kind, steps.Steps[i].Number)))]), lengths);
+        }
+
         var lastServe = steps.Pies[^1].Serve;
         var limit = effort.Slices * Effort.SliceDeterministicTime;
         var best = hint;

@@ -25,8 +25,10 @@ public sealed record StepTie(StepKind Step, int? Number = null)
 /// <param name="Until">It has ended by then.</param>
 /// <param name="After">It begins when all of these have ended, and within a day.</param>
 /// <param name="Before">It has ended when the first of these begins.</param>
+/// <param name="Who">Whose hands: 0 for the host, else the number of a helper; null for anybody's.</param>
 public sealed record OwnStep(
-    int Number, Duration Length, bool NeedsHands, Instant? From = null, Instant? Until = null, StepTie? After = null, StepTie? Before = null)
+    int Number, Duration Length, bool NeedsHands, Instant? From = null, Instant? Until = null, StepTie? After = null, StepTie? Before = null,
+    int? Who = null)
 {
     public const int Most = 20;
     public const int HighestNumber = 999_999;

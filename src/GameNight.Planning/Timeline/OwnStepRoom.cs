@@ -16,11 +16,15 @@ internal static class OwnStepRoom
         var latest = next.Select(other => night.Clock.Before(other.Start) - own.Minutes)
             .Concat(before.Select(other => night.Clock.After(other.End) + ServingClock.LengthDown(TimelineLimits.OwnStepAfter)))
             .Append(own.Latest).Min();
-        var hands = new HandsCalendar(night.First, night.Last, night.Hands, night.Away);
+        var hands = new HandsCalendar(night.First, night.Last, night.Crew, night.Away);
         List<TimelineStep> work = [.. timeline.Steps.Where(other => other.NeedsHands && request.BegunDough?.Contains(other) != true)];
         foreach (var other in work)
         {
-            hands.Take(night.Clock.After(other.Start), night.Clock.After(other.End) - night.Clock.After(other.Start));
+            var (start, end) = (night.Clock.After(other.Start), night.Clock.After(other.End));
+            if (hands.Fits(other.Kind, other.Number, start, end - start))
+            {
+                hands.Take(other.Kind, other.Number, start, end - start);
+            }
         }
 
         var hasTime = earliest <= latest;
@@ -37,8 +41,8 @@ internal static class OwnStepRoom
     {
         var length = own.Step.NeedsHands ? own.Minutes : 0;
         wanted = Math.Clamp(wanted, night.Now, Math.Max(night.Now, night.Last - own.Minutes));
-        var before = hands.Latest(night.Now, wanted, length);
-        var after = hands.Earliest(wanted, Math.Max(wanted, night.Last - own.Minutes), length);
+        var before = hands.Latest(StepKind.Own, own.Step.Number, night.Now, wanted, length);
+        var after = hands.Earliest(StepKind.Own, own.Step.Number, wanted, Math.Max(wanted, night.Last - own.Minutes), length);
         return (before, after) switch
         {
             ({ } early, { } late) => wanted - early <= late - wanted ? early : late,

@@ -29,12 +29,12 @@ internal sealed class QuickOwnSteps
     public bool AnyWithDough => _waitsForDough.Contains(true);
 
     /// <returns>What found no time, or null.</returns>
-    public Stuck? PlaceBeforeDough(List<(int Start, int Minutes)> taken) => Place(false, taken);
+    public Stuck? PlaceBeforeDough(List<TakenHands> taken) => Place(false, taken);
 
     /// <summary>Once the dough stands: what is tied to it, and what lies days before the pies.</summary>
-    public Stuck? PlaceWithDough(List<(int Start, int Minutes)> taken) => Place(true, taken);
+    public Stuck? PlaceWithDough(List<TakenHands> taken) => Place(true, taken);
 
-    private Stuck? Place(bool withDough, List<(int Start, int Minutes)> taken)
+    private Stuck? Place(bool withDough, List<TakenHands> taken)
     {
         var latest = new int[_order.Count];
         foreach (var i in _order.AsEnumerable().Reverse().Where(i => _waitsForDough[i] == withDough))
@@ -63,8 +63,7 @@ internal sealed class QuickOwnSteps
             _starts[index] = start;
             if (own.Step.NeedsHands && !own.IsAtOneTime)
             {
-                _hands.Take(start, own.Minutes);
-                taken.Add((start, own.Minutes));
+                taken.Add(_hands.Take(StepKind.Own, own.Step.Number, start, own.Minutes));
             }
         }
 
@@ -82,8 +81,8 @@ internal sealed class QuickOwnSteps
         {
             // The hands of a step at one time were taken before everything else.
             return own.IsAtOneTime ? earliest
-                : isSoon ? _hands.Earliest(earliest, latest, own.Minutes)
-                : _hands.Latest(earliest, latest, own.Minutes);
+                : isSoon ? _hands.Earliest(StepKind.Own, own.Step.Number, earliest, latest, own.Minutes)
+                : _hands.Latest(StepKind.Own, own.Step.Number, earliest, latest, own.Minutes);
         }
 
         var start = isSoon ? _steps.Night.Away.NextFree(earliest, 1) : _steps.Night.Away.PreviousFree(latest, 1);

@@ -124,16 +124,16 @@ internal sealed class QuickPlacement
         var earliestEnd = Starts[Steps.Pies[0].Top] - ServingClock.LengthDown(TimelineLimits.PreparedBeforeTopped);
         foreach (var preparation in Steps.Preparations.OrderBy(i => Steps.Steps[i].Minutes))
         {
-            var minutes = Steps.Steps[preparation].Minutes;
+            var (kind, minutes) = (Steps.Steps[preparation].Kind, Steps.Steps[preparation].Minutes);
             var earliest = Math.Max(_now, earliestEnd - minutes);
-            var start = hands.Latest(earliest, shape - breather - minutes, minutes)
-                ?? hands.Latest(Math.Max(earliest, shape - breather - minutes), shape - minutes, minutes);
+            var start = hands.Latest(kind, 0, earliest, shape - breather - minutes, minutes)
+                ?? hands.Latest(kind, 0, Math.Max(earliest, shape - breather - minutes), shape - minutes, minutes);
             if (start is not { } found)
             {
-                return new Stuck(Steps.Steps[preparation].Kind, 0);
+                return new Stuck(kind, 0);
             }
 
-            hands.Take(found, minutes);
+            hands.Take(kind, 0, found, minutes);
             Starts[preparation] = found;
         }
 

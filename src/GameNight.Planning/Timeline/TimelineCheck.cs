@@ -73,6 +73,7 @@ public static class TimelineCheck
 
             Own();
             Hands();
+            People();
             Away();
             Summary();
         }
@@ -271,6 +272,22 @@ public static class TimelineCheck
             {
                 var atOnce = busy.Count(other => other.Start <= step.Start && step.Start < other.End);
                 Hold(atOnce <= request.Hands, $"{step.Id} finds no hands");
+            }
+        }
+
+        /// <summary>Who does what: one thing at a time, nothing beyond their skill, and an own step by whom it is for.</summary>
+        private void People()
+        {
+            var work = _placed.Where(step => step.NeedsHands && step.End > step.Start).ToList();
+            foreach (var step in work)
+            {
+                var person = step.By ?? 0;
+                var skill = person == 0 ? HelperSkill.Everything : request.Helpers?.ElementAtOrDefault(person - 1) ?? HelperSkill.Everything;
+                Hold(person >= 0 && person < request.Hands, $"{step.Id} is given to somebody who is not there");
+                Hold(work.Count(other => other.By == step.By && other.Start <= step.Start && step.Start < other.End) == 1, $"{step.Id} is a second thing for the same hands");
+                Hold(skill == HelperSkill.Everything || request.ForCooks?.Contains(step.Kind) != true, $"{step.Id} is given to somebody who only fetches and clears");
+                var who = step.Kind == StepKind.Own ? request.Own?.FirstOrDefault(own => own.Number == step.Number)?.Who : null;
+                Hold(who is null || who >= request.Hands || who == person, $"{step.Id} is given to somebody else");
             }
         }
 

@@ -84,6 +84,8 @@ public sealed record PrefermentWork(Duration Mix, Duration Before);
 /// while the dough is still to be placed.
 /// </param>
 /// <param name="Own">Steps of the host's own, none in a circle; null for none.</param>
+/// <param name="Helpers">What each helper does, one for each pair of hands but the host's; null when all do everything.</param>
+/// <param name="ForCooks">Steps that only who does everything does; null for none.</param>
 public sealed record TimelineRequest(
     Instant ServeAt,
     Instant Now,
@@ -100,4 +102,6 @@ public sealed record TimelineRequest(
     Instant? MixAt,
     IReadOnlyList<TimelineStep>? BegunDough = null,
     PrefermentWork? Preferment = null,
-    IReadOnlyList<OwnStep>? Own = null);
+    IReadOnlyList<OwnStep>? Own = null,
+    IReadOnlyList<HelperSkill>? Helpers = null,
+    IReadOnlyList<StepKind>? ForCooks = null);

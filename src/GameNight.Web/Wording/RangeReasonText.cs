@@ -100,6 +100,7 @@ public static class RangeReasonText
         RangeReason.SlicesLeft => RangeWords.SlicesLeft,
         RangeReason.OwnStepLength => RangeWords.OwnStepLength,
         RangeReason.OwnStepNumber => RangeWords.OwnStepNumber,
+        RangeReason.HelpersOfHands => RangeWords.HelpersOfHands,
         RangeReason.LongList => RangeWords.LongList,
         RangeReason.NameLength => RangeWords.NameLength,
     };

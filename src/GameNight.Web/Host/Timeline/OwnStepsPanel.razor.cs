@@ -29,6 +29,7 @@ public sealed partial class OwnStepsPanel
     private string _name = "";
     private string _minutes = "";
     private bool _needsHands = true;
+    private string _who = "";
     private OwnStepWhen _when = OwnStepWhen.At;
     private string _from = "";
     private string _until = "";
@@ -50,6 +51,11 @@ public sealed partial class OwnStepsPanel
 
     [Parameter, EditorRequired] public string Zone { get; set; } = "UTC";
 
+    [Parameter] public People People { get; set; } = People.Unnamed;
+
+    /// <summary>Pairs of hands, the host's counted in.</summary>
+    [Parameter] public int Hands { get; set; } = 1;
+
     /// <summary>The dough is committed: nothing new comes before it.</summary>
     [Parameter] public bool IsBegun { get; set; }
 
@@ -69,6 +75,7 @@ public sealed partial class OwnStepsPanel
     private void Clear()
     {
         (_isOpen, _number, _name, _minutes) = (false, null, "", QuantityText.Exact(Tables.Steps.MinutesOf(StepName.Own)));
+        _who = "";
         (_needsHands, _when, _from, _until, _nameProblem, _minutesProblem, _problem) = (true, OwnStepWhen.At, "", "", null, null, null);
     }
 
@@ -78,6 +85,7 @@ public sealed partial class OwnStepsPanel
         var step = own.Step;
         (_isOpen, _number, _name, _needsHands) = (true, step.Number, own.Name, step.NeedsHands);
         _minutes = QuantityText.Exact(step.Length.TotalMinutes);
+        _who = step.Who?.ToString(CultureInfo.InvariantCulture) ?? "";
         _when = WhenOf(step);
         (_from, _until) = (Typed(step.From), Typed(step.Until));
         (_after, _before) = (step.After is { } after ? Value(after) : _after, step.Before is { } before ? Value(before) : _before);
@@ -131,7 +139,8 @@ public sealed partial class OwnStepsPanel
     /// <summary>The step as the form says it; null with the problem said.</summary>
     private OwnStep? Limited(int minutes)
     {
-        var step = new OwnStep(_number ?? RandomNumberGenerator.GetInt32(1, OwnStep.HighestNumber + 1), Duration.FromMinutes(minutes), _needsHands);
+        var step = new OwnStep(_number ?? RandomNumberGenerator.GetInt32(1, OwnStep.HighestNumber + 1), Duration.FromMinutes(minutes), _needsHands,
+            Who: _needsHands && Hands > 1 && int.TryParse(_who, NumberStyles.None, CultureInfo.InvariantCulture, out var who) ? who : null);
         if (_when is not (OwnStepWhen.At or OwnStepWhen.Between))
         {
             return step with { After = _when == OwnStepWhen.Before ? null : TieOf(_after), Before = _when == OwnStepWhen.After ? null : TieOf(_before) };
@@ -182,7 +191,7 @@ public sealed partial class OwnStepsPanel
     private string Said(OwnStep step) => WordText.List(
     [
         QuantityText.Length(step.Length),
-        StepNames.Who(step.NeedsHands),
+        step is { NeedsHands: true, Who: > 0 and { } who } ? People.Name(who) : StepNames.Who(step.NeedsHands),
         WhenOf(step) switch
         {
             OwnStepWhen.BetweenSteps => Phrase.Fill(TimelinePages.OwnSaidBetweenSteps, NameOf(step.After!), NameOf(step.Before!)),

@@ -49,7 +49,7 @@ internal static class StepCalendar
     }
 
     private static async Task<IResult> ReadAsync(
-        Guid group, Guid night, HttpContext context, GroupDesk groups, HostDesk nights, PlanDesk plans, IClock clock, CancellationToken cancellation)
+        Guid group, Guid night, int? by, HttpContext context, GroupDesk groups, HostDesk nights, PlanDesk plans, IClock clock, CancellationToken cancellation)
     {
         if (await Entrance.OfAsync(context, groups, group, HostRole.Cook, cancellation) is not { } access
             || await nights.NightAsync(access, new NightId(night), cancellation) is not { } view
@@ -60,7 +60,7 @@ internal static class StepCalendar
 
         var now = clock.GetCurrentInstant();
         Download.Declare(context.Response, "text/calendar; charset=utf-8; method=PUBLISH", $"steps-{view.Facts.Title}", now, "ics");
-        return TypedResults.Text(Write(new NightId(night), view.Facts.Title, plan.Timeline.Steps, new OwnStepNames(view.Overrides.Own), madeAt, now), context.Response.ContentType);
+        return TypedResults.Text(Write(new NightId(night), view.Facts.Title, People.StepsOf(plan.Timeline.Steps, by), new OwnStepNames(view.Overrides.Own), madeAt, now), context.Response.ContentType);
     }
 
     private static CalDateTime At(Instant at) => new(at.ToDateTimeUtc(), "UTC");
