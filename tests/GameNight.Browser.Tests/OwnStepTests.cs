@@ -58,4 +58,39 @@ public class OwnStepTests(Site site)
         await Expect(host.Page.Locator(".evening .lane-name", new() { HasText = "Light the garden" })).ToHaveCountAsync(0, new() { Timeout = Soon });
         Assert.Empty(host.Faults);
     }
+
+    [Fact]
+    public async Task A_helper_has_a_name_a_skill_and_a_timeline_a_sheet_and_a_calendar_of_their_own()
+    {
+        var night = await site.NightAsync("Rui", "Eva", "Tomek", "Sol");
+        foreach (var name in night.Guests.Keys)
+        {
+            await night.AnswerAsync(name, ("presence", "Coming"), ("companion1", "Adult"));
+        }
+
+        await night.Host.PlanAsync(night.Id, TestContext.Current.CancellationToken);
+        await using var host = await site.HostScreenAsync();
+        await host.GoLiveAsync($"{night.Path}/timeline");
+        await host.Button("One more helper").ClickAsync();
+        await host.Field("Who helper 1 is").SelectOptionAsync(new SelectOptionValue { Label = "Rui" });
+        await Expect(host.Button("Rui does not help")).ToBeVisibleAsync(new() { Timeout = Soon });
+        await host.Field("What helper 1 does").SelectOptionAsync("FetchAndClear");
+        var whose = host.Page.Locator("nav.whose");
+        await Expect(whose.GetByText("Rui")).ToBeVisibleAsync(new() { Timeout = Soon });
+        await Expect(host.Page.Locator("p.working").First).ToHaveTextAsync("", new() { Timeout = Soon });
+        await host.CheckLooksAsync("timeline-helpers");
+
+        await whose.GetByText("Rui").ClickAsync();
+        await Expect(host.Page.Locator(".steplist").First).ToContainTextAsync("serve");
+        await Expect(host.Page.Locator(".steplist").First).Not.ToContainTextAsync("your hands");
+        await Expect(host.Page.Locator(".steplist").First).Not.ToContainTextAsync("shape");
+        await host.PictureAsync("timeline-of-helper", Screen.Desk);
+        var calendar = await (await host.Page.APIRequest.GetAsync(new Uri(new Uri(host.Page.Url), $"{night.Path}/steps.ics?by=1").ToString())).TextAsync();
+        Assert.Contains("serve pie", calendar, StringComparison.Ordinal);
+        Assert.DoesNotContain("Shape", calendar, StringComparison.Ordinal);
+        await host.GoLiveAsync($"{night.Path}/print/sheets?sheet=timeline&by=1");
+        await host.SeesAsync("Only the steps of: Rui.");
+        await host.PictureAsync("sheet-of-helper", Screen.Desk);
+        Assert.Empty(host.Faults);
+    }
 }

@@ -54,7 +54,8 @@ public abstract class MovingTest(ClassDatabase database) : NightsTest(database)
         await App.AnswerAsync(ruiLink, Answers.Coming());
         await SettleAsync(group, night, ines, topping);
         await App.Nights.OverruleAsync(group.Access, night, overrides => (overrides with { SaucePerPie = new Grams(81.5) }).WithOwn(
-            new NamedOwnStep("Light the garden", new OwnStep(7, Duration.FromMinutes(20), true, Before: new StepTie(StepKind.Serve)))), Cancellation);
+            new NamedOwnStep("Light the garden", new OwnStep(7, Duration.FromMinutes(20), true, Before: new StepTie(StepKind.Serve))))
+            .HelpedBy([new HelperOfNight(HelperSkill.FetchAndClear, ines), new HelperOfNight(HelperSkill.Everything, Name: "Rui")]), Cancellation);
         await PlanAsync(group.Access, night);
         await Rows.TellAsync(Database.AdminConnectionString, $"delete from replan_queue where night_id = '{night.Value}'");
         await InSessionAsync(group.Access, async session =>

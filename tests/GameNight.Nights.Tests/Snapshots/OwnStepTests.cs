@@ -72,6 +72,40 @@ public sealed class OwnStepTests(ClassDatabase database) : PlannerTest(database)
         Assert.Null(both.WithoutOwn(9).WithoutOwn(3).Own);
     }
 
+    [Fact]
+    public async Task Helpers_of_the_night_are_its_hands_and_their_names_stay_out_of_the_snapshot()
+    {
+        var night = await App.OpenNightForOneGuestAsync();
+        Assert.Null((await SnapshotAsync(night)).Helpers);
+        HelperOfNight[] helpers = [new(HelperSkill.Everything, Name: "Zofia"), new(HelperSkill.FetchAndClear, night.Guest)];
+
+        await OverruleAsync(night, overrides => overrides.WithOwn(Chairs with { Step = Chairs.Step with { Who = 2 } }).HelpedBy(helpers));
+
+        var snapshot = await SnapshotAsync(night);
+        Assert.Equal(3, snapshot.Kitchen.Hands);
+        Assert.Equal([HelperSkill.Everything, HelperSkill.FetchAndClear], snapshot.Helpers!);
+        Assert.DoesNotContain("Zofia", PlanJson.Canonical(snapshot), StringComparison.Ordinal);
+        Assert.Empty(new SnapshotCheck(GameNight.TestKit.SharedFolder.Tables).Problems(snapshot));
+
+        // Who is taken off takes nobody else's step along.
+        await OverruleAsync(night, overrides => overrides.WithoutHelper(1, helpers));
+        snapshot = await SnapshotAsync(night);
+        Assert.Equal((2, (int?)1), (snapshot.Kitchen.Hands, snapshot.OwnSteps![0].Who));
+        await OverruleAsync(night, overrides => overrides.HelpedBy([]));
+        Assert.Equal((1, (int?)null), ((await SnapshotAsync(night)).Kitchen.Hands, (await SnapshotAsync(night)).OwnSteps![0].Who));
+    }
+
+    [Fact]
+    public async Task Too_many_helpers_are_refused_and_nothing_changes()
+    {
+        var night = await App.OpenNightForOneGuestAsync();
+
+        Assert.IsType<SaveResult.Refused>(await OverruleAsync(night, overrides => overrides.HelpedBy([.. Enumerable.Repeat(new HelperOfNight(HelperSkill.Everything), 8)])));
+        Assert.IsType<SaveResult.Refused>(await OverruleAsync(night, overrides => overrides.HelpedBy([new HelperOfNight(HelperSkill.Everything, Name: "")])));
+
+        Assert.Null((await App.ViewAsync(night.Group, night.Night)).Overrides.Helpers);
+    }
+
     private Task<SaveResult> OverruleAsync(GuestNight night, Func<NightOverrides, NightOverrides> change) =>
         App.Nights.OverruleAsync(night.Group.Access, night.Night, change, Cancellation);
 }
