@@ -75,15 +75,16 @@ public class OwnStepTests(Site site)
         await host.Field("Who helper 1 is").SelectOptionAsync(new SelectOptionValue { Label = "Rui" });
         await Expect(host.Button("Rui does not help")).ToBeVisibleAsync(new() { Timeout = Soon });
         await host.Field("What helper 1 does").SelectOptionAsync("FetchAndClear");
-        var whose = host.Page.Locator("nav.whose");
+        var whose = host.Page.Locator(".whose");
         await Expect(whose.GetByText("Rui")).ToBeVisibleAsync(new() { Timeout = Soon });
         await Expect(host.Page.Locator("p.working").First).ToHaveTextAsync("", new() { Timeout = Soon });
         await host.CheckLooksAsync("timeline-helpers");
 
         await whose.GetByText("Rui").ClickAsync();
-        await Expect(host.Page.Locator(".steplist").First).ToContainTextAsync("serve");
-        await Expect(host.Page.Locator(".steplist").First).Not.ToContainTextAsync("your hands");
-        await Expect(host.Page.Locator(".steplist").First).Not.ToContainTextAsync("shape");
+        await Expect(host.Page.Locator(".steplist")).ToHaveCountAsync(1, new() { Timeout = Soon });
+        await Expect(host.Page.Locator(".steplist")).ToContainTextAsync("serve");
+        await Expect(host.Page.Locator(".steplist")).Not.ToContainTextAsync("your hands");
+        await Expect(host.Page.Locator(".steplist")).Not.ToContainTextAsync("shape");
         await host.PictureAsync("timeline-of-helper", Screen.Desk);
         var calendar = await (await host.Page.APIRequest.GetAsync(new Uri(new Uri(host.Page.Url), $"{night.Path}/steps.ics?by=1").ToString())).TextAsync();
         Assert.Contains("serve pie", calendar, StringComparison.Ordinal);

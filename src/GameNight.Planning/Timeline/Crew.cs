@@ -78,9 +78,10 @@ internal sealed class Crew
 
     /// <summary>Gives each piece of work a person, so that nobody does two at once.</summary>
     /// <param name="work">With its start and end in minutes.</param>
+    /// <param name="evening">From then on helpers are there; what begins before is given to them only where the host cannot.</param>
     /// <returns>A person for each, in the order given.</returns>
     /// <exception cref="InvalidOperationException">There are not enough people: the schedule was not made for this crew.</exception>
-    public int[] Assign(IReadOnlyList<(StepKind Kind, int Number, int Start, int End)> work)
+    public int[] Assign(IReadOnlyList<(StepKind Kind, int Number, int Start, int End)> work, int evening)
     {
         // What takes no time takes nobody's hands from anything.
         int[] order = [.. Enumerable.Range(0, work.Count).Where(i => work[i].End > work[i].Start).OrderBy(i => work[i].Start).ThenBy(i => work[i].End).ThenBy(i => i)];
@@ -99,7 +100,8 @@ internal sealed class Crew
             var i = order[position];
             var (kind, number, start, end) = work[i];
             var tried = new HashSet<int>();
-            foreach (var one in PeopleFor(kind, number).Where(one => freeFrom[one] <= start).ToList())
+            var free = PeopleFor(kind, number).Where(one => freeFrom[one] <= start);
+            foreach (var one in start < evening ? [.. free.Order()] : free.ToList())
             {
                 if (!tried.Add(_classOf[one]))
                 {

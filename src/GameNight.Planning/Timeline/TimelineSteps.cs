@@ -91,7 +91,7 @@ internal static class TimelineSteps
     private static int?[] By(NightSteps steps, int[] starts)
     {
         List<int> work = [.. Enumerable.Range(0, starts.Length).Where(i => steps.Steps[i].Presence == Presence.Hands)];
-        var people = steps.Night.Crew.Assign([.. work.Select(i => (steps.Steps[i].Kind, steps.Steps[i].Number, starts[i], starts[i] + steps.Steps[i].Minutes))]);
+        var people = steps.Night.Crew.Assign([.. work.Select(i => (steps.Steps[i].Kind, steps.Steps[i].Number, starts[i], starts[i] + steps.Steps[i].Minutes))], evening: starts[steps.Waves[0]]);
         var by = new int?[starts.Length];
         foreach (var (i, person) in work.Zip(people))
         {

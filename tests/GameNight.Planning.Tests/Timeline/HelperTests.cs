@@ -55,6 +55,17 @@ public class HelperTests
     }
 
     [Fact]
+    public void What_is_done_days_ahead_is_the_hosts_for_helpers_come_for_the_evening()
+    {
+        var night = Evening.Usual with { Batches = 1, Hands = 3, Helpers = [HelperSkill.Everything, HelperSkill.FetchAndClear], ForCooks = ForCooks };
+
+        var timeline = night.Plan(Little);
+
+        Assert.All(timeline.Steps.Where(step => step.End <= timeline.Step("temper-1").Start), step => Assert.Null(step.By));
+        Assert.Contains(timeline.Steps, step => step.By == 2);
+    }
+
+    [Fact]
     public void A_helper_of_less_skill_brings_the_last_pie_no_sooner_than_one_who_does_everything()
     {
         var night = Evening.Usual.WithPies(12) with { Hands = 2, PiesPerBake = 3 };

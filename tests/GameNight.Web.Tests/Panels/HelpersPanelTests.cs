@@ -65,6 +65,8 @@ public class HelpersPanelTests : BunitContext
         var theirs = Render<StepList>(with => with.Add(l => l.Steps, served).Add(l => l.People, Names).Add(l => l.Zone, Plans.Zone)).Markup;
         var sheet = Render<TimelineSheet>(with => with.Add(l => l.Steps, served).Add(l => l.People, Names).Add(l => l.Of, "Helper 2").Add(l => l.Head, Paper.Head)).Markup;
 
+        var chart = Render<EveningChart>(with => with.Add(l => l.Steps, served).Add(l => l.Zone, Plans.Zone));
+        Assert.InRange(chart.FindAll(".hours span").Count, 1, 24);
         Assert.Contains("your hands", list, StringComparison.Ordinal);
         Assert.DoesNotContain("your hands", theirs, StringComparison.Ordinal);
         Assert.Contains("Only the steps of: Helper 2.", sheet, StringComparison.Ordinal);

@@ -167,6 +167,10 @@ public sealed partial class LivePage : IAsyncDisposable
         _ => null,
     };
 
+    /// <summary>A helper who is there; the host needs no telling.</summary>
+    private string? WhoDoes(LiveStep step) =>
+        step.Planned.By is { } helper && helper < _view!.Evening!.Hands ? People.Of(View!).Name(helper) : null;
+
     private PieOrder? PieOf(LiveStep step) => step.Kind is StepKind.Shape or StepKind.Top or StepKind.Serve
         ? _view?.Plan.Plan?.Split.Pies.FirstOrDefault(pie => pie.Number == step.Number)
         : null;
