@@ -98,7 +98,9 @@ public class HelperTests
         {
             var night = Evening.Usual with
             {
-                Hands = 3, Helpers = [HelperSkill.Everything, HelperSkill.FetchAndClear], ForCooks = ForCooks,
+                Hands = 3,
+                Helpers = [HelperSkill.Everything, HelperSkill.FetchAndClear],
+                ForCooks = ForCooks,
                 Own = [new OwnStep(1, Duration.FromMinutes(30), true, Before: new StepTie(StepKind.Serve), Who: who)],
             };
 
