@@ -9,7 +9,9 @@ namespace GameNight.Planning;
 /// cheese and the evening still follow them.
 /// </summary>
 /// <param name="Shape">The pie the balls were weighed for.</param>
-/// <param name="Steps">From shopping to balling, as they were planned when the dough was begun.</param>
+/// <param name="Steps">
+/// From shopping to balling, as they were planned when the dough was begun, with the host's own steps that lay before its end.
+/// </param>
 public sealed record BegunDough(
     DoughPlan Dough, YeastDose Yeast, WaterTemperature Water, PieShape Shape, IReadOnlyList<TimelineStep> Steps)
 {
@@ -26,5 +28,11 @@ public sealed record BegunDough(
                 plan.Yeast,
                 plan.Water,
                 night.Begun?.Shape ?? night.Shape,
-                [.. plan.Timeline.Steps.Where(step => Kinds.Contains(step.Kind)).Select(step => step with { CanWait = default })]);
+                [
+                    .. plan.Timeline.Steps.Where(step => Kinds.Contains(step.Kind) || IsOwnBeforeBalled(step, plan.Timeline))
+                        .Select(step => step with { CanWait = default }),
+                ]);
+
+    private static bool IsOwnBeforeBalled(TimelineStep step, HostTimeline timeline) =>
+        step.Kind == StepKind.Own && timeline.Steps.Any(ball => ball.Kind == StepKind.Ball && step.Start < ball.End);
 }

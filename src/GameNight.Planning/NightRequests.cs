@@ -94,7 +94,10 @@ internal static class NightRequests
             dough.Formula.Preferment is { } preferment ? new PrefermentWork(Minutes(StepName.Preferment), preferment.Before) : null,
             dough.Balls > 0 && night.Menu.SecondDough is { } second && split.Pies.FirstOrDefault(pie => pie.IsOnSecondDough) is { } first
                 ? new SecondDoughWork(Minutes(StepName.SecondMix), second.Recipe.Rise, first.Number)
-                : null);
+                : null,
+            night.OwnSteps,
+            night.Helpers,
+            night.Helpers is null ? null : tables.Steps.ForCooks);
 
         Duration Minutes(StepName step) => Duration.FromMinutes(tables.Steps.MinutesOf(step));
     }

@@ -32,6 +32,8 @@ public sealed record ByHand(
 /// <param name="ShortageWeight">A missing pie is as bad as so many left over, 1 to 99; null for the accepted chance.</param>
 /// <param name="Late">What the host chose to do about late changes, once a dough is begun.</param>
 /// <param name="Players">With how many what is played works; null when nobody said.</param>
+/// <param name="OwnSteps">What else the host does, by number; its names stay where the night is kept.</param>
+/// <param name="Helpers">What each helper does, one for each pair of hands but the host's; null when all do everything.</param>
 public sealed record NightSnapshot(
     Instant ServeAt,
     IReadOnlyList<GuestSnapshot> Guests,
@@ -51,4 +53,6 @@ public sealed record NightSnapshot(
     Duration? Length = null,
     double? ShortageWeight = null,
     LateChoices? Late = null,
-    PlayersWanted? Players = null);
+    PlayersWanted? Players = null,
+    IReadOnlyList<OwnStep>? OwnSteps = null,
+    IReadOnlyList<HelperSkill>? Helpers = null);

@@ -100,6 +100,9 @@ public enum RangeReason
     EveryTinSize,
     Companions,
     SlicesLeft,
+    OwnStepLength,
+    OwnStepNumber,
+    HelpersOfHands,
     LongList,
     NameLength,
 }

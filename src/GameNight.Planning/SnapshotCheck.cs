@@ -18,13 +18,16 @@ public sealed class SnapshotCheck(ReferenceTables tables)
     public const int LongestId = 64;
     public const int MostReadings = 200;
 
-    /// <summary>Shopping, and four steps for each batch.</summary>
-    private const int MostBegunSteps = 1 + (4 * PieCount.Highest);
+    /// <summary>Shopping, four steps for each batch, and the host's own.</summary>
+    private const int MostBegunSteps = 1 + (4 * PieCount.Highest) + OwnStep.Most;
 
     public IReadOnlyList<SnapshotProblem> Problems(NightSnapshot night) =>
     [
         .. Guests(night), .. ForecastCheck.Problems(night, tables.Appetite), .. Kitchen(night.Kitchen), .. Formula(night), .. Shape("shape", night.Shape), .. MenuCheck.Problems(night.Menu),
-        .. Hours(night), .. Problems(night.ByHand), .. Begun(night), .. HouseFoodCheck.Problems(night.Sauce, tables),
+        .. Hours(night), .. Problems(night.ByHand), .. OwnStepCheck.Problems(night.OwnSteps ?? []),
+        .. night.Helpers is { } helpers && helpers.Count != night.Kitchen.Hands - 1
+            ? [new SnapshotProblem("helpers", SnapshotFault.WrongCount, helpers.Count, night.Kitchen.Hands - 1, night.Kitchen.Hands - 1)]
+            : Array.Empty<SnapshotProblem>(), .. Begun(night), .. HouseFoodCheck.Problems(night.Sauce, tables),
         .. HouseFoodCheck.Problems(night.CheeseBlend, tables), .. (night.Readings ?? []).SelectMany(Problems),
         .. night.Readings?.Count > MostReadings ? [new SnapshotProblem("readings", SnapshotFault.WrongCount, night.Readings.Count, 0, MostReadings)] : Array.Empty<SnapshotProblem>(),
     ];

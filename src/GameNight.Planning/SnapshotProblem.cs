@@ -26,6 +26,15 @@ public enum SnapshotFault
 
     /// <summary>Taken at a time that is still to come.</summary>
     InTheFuture,
+
+    /// <summary>Steps that each come after the other, or after themselves.</summary>
+    Circle,
+
+    /// <summary>It names a step that is not there.</summary>
+    UnknownStep,
+
+    /// <summary>Nothing says when.</summary>
+    NoTime,
 }
 
 /// <summary>One problem of a snapshot, as data: field path in JSON terms, fault, the given value and the valid range.</summary>

@@ -80,9 +80,11 @@ public sealed partial class GuestRemoval
         await using var session = await _sessions.OpenAsync(access, cancellation);
         var (db, now) = (session.Db, _clock.GetCurrentInstant());
 
+        var helped = await HelpedAsync(db, id, cancellation);
+        var invitedTo = await db.Invitations.Where(row => row.GuestId == id).Select(row => row.NightId).ToListAsync(cancellation);
+
         // In one order everywhere, and before the guest: nobody records a begun dough with what is erased here.
-        foreach (var night in await db.Invitations.Where(row => row.GuestId == id).OrderBy(row => row.NightId)
-            .Select(row => row.NightId).ToListAsync(cancellation))
+        foreach (var night in invitedTo.Union(helped).OrderBy(night => night.Value))
         {
             await DoughCommitments.TakeTurnAsync(session, night, cancellation);
         }
@@ -100,6 +102,7 @@ public sealed partial class GuestRemoval
             return new RemovalResult.IsHost();
         }
 
+        var name = guest.Name;
         guest.Leave(now);
         var invited = await db.Invitations.Where(row => row.GuestId == id).ToListAsync(cancellation);
         var nights = invited.Select(row => row.NightId).ToList();
@@ -131,6 +134,7 @@ public sealed partial class GuestRemoval
 
         await KeepCountsAsync(db, id, coming, cancellation);
         await EraseFromPlansAsync(db, id, nights, coming, cancellation);
+        await EraseHelperAsync(db, id, name, helped, cancellation);
         foreach (var night in coming)
         {
             _replans.Night(session, night);
@@ -146,6 +150,28 @@ public sealed partial class GuestRemoval
         SayRemoved(_log, id, session.GroupId, access.HostId?.ToString() ?? by);
         return new RemovalResult.Removed();
     }
+
+    /// <summary>Nights on which the guest helps, as one of the guests or by the same name.</summary>
+    private static async Task<List<NightId>> HelpedAsync(GameNightDb db, GuestId id, CancellationToken cancellation)
+    {
+        var name = await db.Guests.AsNoTracking().Where(row => row.Id == id).Select(row => row.Name).SingleOrDefaultAsync(cancellation);
+        return
+        [
+            .. (await db.Nights.AsNoTracking().ToListAsync(cancellation))
+                .Where(night => night.Overrides.Helpers?.Any(helper => Is(helper, id, name)) == true).Select(night => night.Id),
+        ];
+    }
+
+    private static async Task EraseHelperAsync(GameNightDb db, GuestId id, string name, List<NightId> helped, CancellationToken cancellation)
+    {
+        foreach (var night in await db.Nights.Where(night => helped.Contains(night.Id)).ToListAsync(cancellation))
+        {
+            night.Overrule(night.Overrides.WithoutHelperNamed(helper => Is(helper, id, name)));
+        }
+    }
+
+    private static bool Is(HelperOfNight helper, GuestId id, string? name) =>
+        helper.Guest == id || string.Equals(helper.Name?.Trim(), name?.Trim(), StringComparison.OrdinalIgnoreCase) && name is not null;
 
     /// <summary>Of past nights: who came with how many; no likes.</summary>
     private static async Task KeepCountsAsync(

@@ -105,6 +105,13 @@ internal sealed partial class Retention(
             .Select(night => night.Id).ToList();
         await db.Messages.Where(message => linksEnded.Contains(message.NightId)).ExecuteDeleteAsync(cancellation);
 
+        // Who helped is of no use then either; how many hands there were stays.
+        foreach (var night in (await db.Nights.Where(night => linksEnded.Contains(night.Id)).ToListAsync(cancellation))
+            .Where(night => night.Overrides.Helpers?.Any(helper => helper.HasName) == true))
+        {
+            night.Overrule(night.Overrides.WithoutHelperNamed(_ => true));
+        }
+
         // What somebody said of evenings is of no use once they are over; a chosen night keeps its own answers.
         var asked = (await db.DateChoices.AsNoTracking().ToListAsync(cancellation))
             .Where(choice => DateDesk.LastOf(choice.Facts) + LinkDirectory.KeptAfterNight < now)

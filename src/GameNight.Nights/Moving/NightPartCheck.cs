@@ -5,6 +5,7 @@ using GameNight.Planning;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Timeline;
 using NodaTime;
 using static GameNight.Nights.Moving.DocumentCheck;
 
@@ -33,6 +34,10 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. (night.Overrides.Busy ?? []).Take(BusyTime.Most).SelectMany((busy, index) => busy.Until > busy.From
             ? Moment($"{path}.overrides.busy[{index}].from", busy.From, now).Concat(Moment($"{path}.overrides.busy[{index}].until", busy.Until, now))
             : [new DocumentProblem($"{path}.overrides.busy[{index}].until", DocumentFault.BackToFront)]),
+        .. OwnStepCheck.Problems([.. (night.Overrides.Own ?? []).Select(own => own.Step)]).Select(problem => DocumentProblem.At($"{path}.overrides", problem)),
+        .. (night.Overrides.Own ?? []).Take(OwnStep.Most).SelectMany((own, index) => OwnStepNamed($"{path}.overrides.own[{index}]", own, now)),
+        .. Counted($"{path}.overrides.helpers", night.Overrides.Helpers?.Count ?? 0, 0, HelperOfNight.Most),
+        .. (night.Overrides.Helpers ?? []).Take(HelperOfNight.Most).SelectMany((helper, index) => Helper($"{path}.overrides.helpers[{index}]", helper, ids)),
         .. SnapshotCheck.Problems(night.Overrides.Gone?.Choices).Select(problem => DocumentProblem.At($"{path}.overrides.gone", problem)),
         .. Moment($"{path}.overrides.gone.choices.rescue.mixAt", night.Overrides.Gone?.Choices.Rescue?.MixAt, now),
         .. Moment($"{path}.overrides.gone.at", night.Overrides.Gone?.At, now),
@@ -52,6 +57,19 @@ internal sealed class NightPartCheck(ReferenceTables tables)
         .. night.Plan is { } plan ? Plan($"{path}.plan", plan, now) : [],
         .. night.CommittedDough is { } dough ? Committed($"{path}.committedDough", dough, now) : [],
         .. night.BakeLog is { } log ? Log($"{path}.bakeLog", log, ids, now) : [],
+    ];
+
+    private static IEnumerable<DocumentProblem> Helper(string path, HelperOfNight helper, KnownIds ids) =>
+    [
+        .. helper.Guest is not { } guest || ids.Guests.Contains(guest) ? Array.Empty<DocumentProblem>() : [new($"{path}.guest", DocumentFault.UnknownId)],
+        .. helper.Name is { Length: 0 } ? [new($"{path}.name", DocumentFault.Missing)] : Text($"{path}.name", helper.Name ?? "", HelperOfNight.LongestName),
+    ];
+
+    private static IEnumerable<DocumentProblem> OwnStepNamed(string path, NamedOwnStep own, Instant now) =>
+    [
+        .. own.Name.Length == 0 ? [new($"{path}.name", DocumentFault.Missing)] : Text($"{path}.name", own.Name, NamedOwnStep.LongestName),
+        .. Moment($"{path}.step.from", own.Step.From, now),
+        .. Moment($"{path}.step.until", own.Step.Until, now),
     ];
 
     private static IEnumerable<DocumentProblem> Tap(string path, TapPart tap, Instant now) =>

@@ -1,5 +1,6 @@
 using GameNight.Planning;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 using NodaTime;
 
@@ -46,9 +47,12 @@ public sealed record LetGo(LateChoices Choices, LetGoCause Cause, Instant At);
 /// <param name="Late">What was chosen once the dough was begun; goes with it.</param>
 /// <param name="Busy">When nobody's hands are there, beside the hours of every week; in order.</param>
 /// <param name="Gone">What went without having been taken back. Null when there is nothing to tell.</param>
+/// <param name="Own">Steps of the host's own, by number.</param>
+/// <param name="Helpers">Who helps on this night, by number from 1; null for as many hands as the kitchen has.</param>
 public sealed record NightOverrides(
     PieCount? Pies, Grams? Ball, Share? Yeast, Grams? SaucePerPie, Grams? CheesePerPie, Instant? MixAt,
-    LateChoices? Late = null, SplitByHand? Split = null, IReadOnlyList<BusyTime>? Busy = null, LetGo? Gone = null)
+    LateChoices? Late = null, SplitByHand? Split = null, IReadOnlyList<BusyTime>? Busy = null, LetGo? Gone = null,
+    IReadOnlyList<NamedOwnStep>? Own = null, IReadOnlyList<HelperOfNight>? Helpers = null)
 {
     public static NightOverrides None { get; } = new(null, null, null, null, null, null);
 
@@ -66,6 +70,58 @@ public sealed record NightOverrides(
         times.Distinct().OrderBy(time => time.From).ThenBy(time => time.Until).ToList() is { Count: > 0 } busy
             ? this with { Busy = busy }
             : this with { Busy = null };
+
+    /// <summary>An own step of a helper who is not there any more is anybody's.</summary>
+    public NightOverrides HelpedBy(IReadOnlyList<HelperOfNight>? helpers) => this with
+    {
+        Helpers = helpers,
+        Own = helpers is null ? Own : Own?.Select(own => own.Step.Who > helpers.Count ? own with { Step = own.Step with { Who = null } } : own).ToList(),
+    };
+
+    /// <param name="number">From 1; who comes after is one number less.</param>
+    /// <param name="all">The helpers as the host saw them.</param>
+    public NightOverrides WithoutHelper(int number, IReadOnlyList<HelperOfNight> all) => this with
+    {
+        Helpers = [.. all.Where((_, index) => index != number - 1)],
+        Own = Own?.Select(own => own with
+        {
+            Step = own.Step with { Who = own.Step.Who == number ? null : own.Step.Who > number ? own.Step.Who - 1 : own.Step.Who },
+        }).ToList(),
+    };
+
+    /// <summary>What a guest leaves behind who goes: a pair of hands.</summary>
+    public NightOverrides WithoutHelperNamed(Func<HelperOfNight, bool> isGone) =>
+        this with { Helpers = Helpers?.Select(helper => isGone(helper) ? helper.Unnamed() : helper).ToList() };
+
+    /// <summary>It takes the place of the one with its number.</summary>
+    public NightOverrides WithOwn(NamedOwnStep step) =>
+        this with { Own = [.. (Own ?? []).Where(other => other.Step.Number != step.Step.Number).Append(step).OrderBy(other => other.Step.Number)] };
+
+    /// <summary>
+    /// What is left without any limit takes over the tie on that side of the one that goes; else it is done before the first pie is
+    /// served.
+    /// </summary>
+    public NightOverrides WithoutOwn(int number)
+    {
+        if (Own?.FirstOrDefault(own => own.Step.Number == number) is not { Step: var gone })
+        {
+            return this;
+        }
+
+        List<NamedOwnStep> left = [.. Own.Where(own => own.Step.Number != number).Select(own => own with { Step = Untied(own.Step) })];
+        return this with { Own = left.Count > 0 ? left : null };
+
+        OwnStep Untied(OwnStep step)
+        {
+            var free = step with { After = IsToGone(step.After) ? null : step.After, Before = IsToGone(step.Before) ? null : step.Before };
+            free = free.HasLimit ? free
+                : IsToGone(step.After) ? free with { After = gone.After }
+                : free with { Before = gone.Before };
+            return free.HasLimit ? free : free with { Before = new StepTie(StepKind.Serve) };
+        }
+
+        bool IsToGone(StepTie? tie) => tie is { Step: StepKind.Own } && tie.Number == number;
+    }
 
     /// <summary>Nothing chosen is nothing kept.</summary>
     public NightOverrides Choosing(LateChoices late) => this with { Late = late.AreNone ? null : late };

@@ -43,12 +43,13 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             ? null
             : await PastEvenings.LoadAsync(db, night, tables.Appetite, cancellation);
 
+        List<OwnStep> own = [.. (night.Overrides.Own ?? []).Select(named => named.Step)];
         return new NightSnapshot(
             NightTime.ToInstant(night.Facts.ServeAt, night.Facts.Zone),
             [.. expected.Select(row => ToSnapshot(
                 row.Guest, row.Answer?.Facts, row.Note, past?[row.Guest.Id].ToList(),
                 households.GetValueOrDefault(row.Guest.Id), StayTimes.Of(night.Facts, row.Answer?.Facts)))],
-            dough is null ? kitchen.Facts.Kitchen : AsPlanned(kitchen.Facts.Kitchen, dough),
+            WithHands(dough is null ? kitchen.Facts.Kitchen : AsPlanned(kitchen.Facts.Kitchen, dough), night.Overrides.Helpers),
             recipe.Formula,
             recipe.Shape,
             MenuOf(items, kitchen.Facts.Menu ?? HouseMenu.Usual),
@@ -66,7 +67,7 @@ internal sealed class NightSnapshots(ReferenceTables tables)
                 Duration.FromHours(night.Facts.LongestColdHours)),
             night.Facts.RunOutChance,
             night.Overrides.ToByHand(),
-            dough is null ? null : Begun(dough),
+            dough is null ? null : Begun(dough, own),
             night.Readings.Count > 0 ? night.Readings : null,
             kitchen.Facts.Sauce,
             kitchen.Facts.CheeseBlend,
@@ -74,8 +75,17 @@ internal sealed class NightSnapshots(ReferenceTables tables)
             PastEvenings.Length(night.Facts),
             night.Facts.ShortageWeight,
             dough is null ? null : night.Overrides.Late,
-            night.Facts.Played?.Players is { } players and not { Fewest: null, Most: null } ? players : null);
+            night.Facts.Played?.Players is { } players and not { Fewest: null, Most: null } ? players : null,
+            own.Count > 0 ? own : null,
+            SkillsOf(night.Overrides.Helpers));
     }
+
+    private static KitchenSnapshot WithHands(KitchenSnapshot kitchen, IReadOnlyList<HelperOfNight>? helpers) =>
+        helpers is null ? kitchen : kitchen with { Hands = 1 + helpers.Count };
+
+    /// <summary>Null where all do everything: then it is only a number of hands.</summary>
+    private static IReadOnlyList<HelperSkill>? SkillsOf(IReadOnlyList<HelperOfNight>? helpers) =>
+        helpers?.Any(helper => helper.Skill != HelperSkill.Everything) == true ? [.. helpers.Select(helper => helper.Skill)] : null;
 
     private Menu MenuOf(IEnumerable<PantryItem> items, HouseMenu house) => new(
         [.. items.Select(item => item.ForPlanning())],
@@ -92,10 +102,14 @@ internal sealed class NightSnapshots(ReferenceTables tables)
     private static KitchenSnapshot AsPlanned(KitchenSnapshot kitchen, CommittedDough dough) =>
         kitchen with { Calibration = DoughCommitments.Read(dough).Night.Kitchen.Calibration };
 
-    private static BegunDough? Begun(CommittedDough dough)
+    /// <summary>An own step that was taken out or changed since does not stand with the dough.</summary>
+    private static BegunDough? Begun(CommittedDough dough, List<OwnStep> own)
     {
         var then = DoughCommitments.Read(dough);
-        return BegunDough.Of(then.Night, then.Plan);
+        List<int> stand = [.. (then.Night.OwnSteps ?? []).Intersect(own).Select(step => step.Number)];
+        return BegunDough.Of(then.Night, then.Plan) is { } begun
+            ? begun with { Steps = [.. begun.Steps.Where(step => step.Kind != StepKind.Own || stand.Contains(step.Number))] }
+            : null;
     }
 
     /// <summary>The id of a companion in snapshots and plans: the guest's id and their number from 1.</summary>

@@ -92,6 +92,7 @@ public static class Discriminators
         [typeof(NoFreeHands)] = "noFreeHands",
         [typeof(RulesClash)] = "rulesClash",
         [typeof(ChosenMixTimeDoesNotFit)] = "chosenMixTimeDoesNotFit",
+        [typeof(OwnStepFindsNoRoom)] = "ownStepFindsNoRoom",
         [typeof(LastPieIsLate)] = "lastPieIsLate",
         [typeof(OwnPieWaits)] = "ownPieWaits",
         [typeof(SimmersTooThick)] = "simmersTooThick",

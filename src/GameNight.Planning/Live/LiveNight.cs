@@ -101,7 +101,7 @@ public static class LiveNight
                 return null;
             }
 
-            var night = new NightInMinutes(request);
+            var night = new NightInMinutes(OwnSteps.Of(request, timeline));
             if (PlacedSteps.Of(night, timeline) is not var (steps, planned))
             {
                 return null;

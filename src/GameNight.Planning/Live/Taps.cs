@@ -6,6 +6,9 @@ namespace GameNight.Planning.Live;
 /// <summary>What the taps say of each step: when it began, when it was done, what holds it up.</summary>
 internal sealed class Taps
 {
+    /// <summary>Something planned so much after an own step is tapped: the own step was done, and nobody said so.</summary>
+    private static readonly Duration OwnStepForgotten = Duration.FromMinutes(30);
+
     private readonly Dictionary<int, Instant> _begun = [];
     private readonly Dictionary<int, Instant> _done = [];
 
@@ -123,6 +126,7 @@ internal sealed class Taps
             }
         }
 
+        ImplyOwn(steps, planned, clock);
         if (steps.Batches.Select(batch => Done(batch.Mix)).OfType<Instant>().ToList() is { Count: > 0 } mixed)
         {
             foreach (var before in new[] { steps.Shop, steps.Preferment }.OfType<int>())
@@ -134,6 +138,19 @@ internal sealed class Taps
         // Nothing is told twice: what was told stays, the rest was over when it was planned to be, or just before.
         void WasDone(int i, Instant latest) =>
             _done.TryAdd(i, Earlier(clock.At(planned[i] + steps.Steps[i].Minutes), latest));
+    }
+
+    private void ImplyOwn(NightSteps steps, int[] planned, ServingClock clock)
+    {
+        foreach (var own in steps.Own.Where(own => Done(own) is null && Begun(own) is null))
+        {
+            var forgotten = clock.At(planned[own] + steps.Steps[own].Minutes) + OwnStepForgotten;
+            var tapped = _begun.Concat(_done).Where(tap => clock.At(planned[tap.Key]) >= forgotten).Select(tap => (Instant?)tap.Value).Min();
+            if (tapped is { } at)
+            {
+                _done[own] = Earlier(clock.At(planned[own] + steps.Steps[own].Minutes), at);
+            }
+        }
     }
 
     private void ImplyPies(NightSteps steps, int[] planned, ServingClock clock)

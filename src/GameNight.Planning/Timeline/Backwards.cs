@@ -28,9 +28,8 @@ public static class Backwards
             return Nothing(request, [new ServingTimeHasPassed(request.ServeAt)]);
         }
 
-        var timeline = request is { BegunDough: null, MixAt: { } mixAt }
-            ? WithChosenMixTime(request, mixAt, effort, cancellation)
-            : WithFreeMixTime(request, effort, cancellation);
+        var all = OwnSteps.StillToCome(request);
+        var timeline = all.Own is { } own ? WithOwnSteps(all, own, effort, cancellation) : Placed(all, effort, cancellation);
         timeline = timeline with { AnswerBy = AnswersClose(timeline.Steps, request) };
         if (timeline.FirstPieAt is not null)
         {
@@ -38,6 +37,49 @@ public static class Backwards
         }
 
         return timeline;
+    }
+
+    private static HostTimeline Placed(TimelineRequest request, Effort effort, CancellationToken cancellation) =>
+        request is { BegunDough: null, MixAt: { } mixAt }
+            ? WithChosenMixTime(request, mixAt, effort, cancellation)
+            : WithFreeMixTime(request, effort, cancellation);
+
+    /// <summary>
+    /// The night comes first: when not all own steps fit, it is planned with those that do, one after the other, and each that does
+    /// not is told.
+    /// </summary>
+    private static HostTimeline WithOwnSteps(
+        TimelineRequest request, IReadOnlyList<OwnStep> own, Effort effort, CancellationToken cancellation)
+    {
+        if (Attempt(new NightInMinutes(request), effort, cancellation) is { } all)
+        {
+            return all;
+        }
+
+        var without = Placed(request with { Own = null }, effort, cancellation);
+        if (without.FirstPieAt is null)
+        {
+            return without;
+        }
+
+        IReadOnlyList<Conflict> misfit = [.. without.Conflicts.OfType<ChosenMixTimeDoesNotFit>()];
+        var around = misfit.Count > 0 ? request with { MixAt = null } : request;
+        List<OwnStep> fitting = [];
+        foreach (var step in (OwnSteps.InOrder(own) ?? []).Select(i => own[i]))
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (QuickPlacement.Of(new NightInMinutes(around with { Own = [.. fitting, step] })).Works)
+            {
+                fitting.Add(step);
+            }
+        }
+
+        var night = new NightInMinutes(around with { Own = fitting });
+        var timeline = fitting.Count > 0 && Attempt(night, effort, cancellation) is { } some
+            ? some with { Conflicts = [.. misfit, .. some.Conflicts] }
+            : without;
+        IEnumerable<OwnStep> left = timeline == without ? own : own.Except(fitting);
+        return timeline with { Conflicts = [.. left.Select(step => OwnStepRoom.None(step, request, timeline)), .. timeline.Conflicts] };
     }
 
     private static HostTimeline WithChosenMixTime(

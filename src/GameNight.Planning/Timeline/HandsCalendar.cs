@@ -1,44 +1,47 @@
 namespace GameNight.Planning.Timeline;
 
-/// <summary>How many pairs of hands are still free in each minute, for placing steps one after the other.</summary>
+/// <summary>Hands that were taken, to be given back.</summary>
+internal readonly record struct TakenHands(int Class, int Start, int Minutes);
+
+/// <summary>How many pairs of hands of each class are still free in each minute, for placing steps one after the other.</summary>
 internal sealed class HandsCalendar
 {
     private readonly int _from;
-    private readonly byte[] _free;
+    private readonly byte[][] _free;
     private readonly bool[] _away;
+    private readonly Crew _crew;
 
-    public HandsCalendar(int from, int until, int hands, AwayWindows away)
+    public HandsCalendar(int from, int until, Crew crew, AwayWindows away)
     {
-        _from = from;
-        _free = new byte[until - from];
+        (_from, _crew) = (from, crew);
+        _free = [.. crew.Counts.Select(_ => new byte[until - from])];
         _away = new bool[until - from];
-        Array.Fill(_free, (byte)hands);
+        foreach (var (free, count) in _free.Zip(crew.Counts))
+        {
+            Array.Fill(free, (byte)count);
+        }
+
         foreach (var window in away.Windows)
         {
-            var first = Math.Clamp(window.From - from, 0, _free.Length);
-            var count = Math.Clamp(window.Until - from, 0, _free.Length) - first;
-            Array.Fill(_free, (byte)0, first, count);
+            var first = Math.Clamp(window.From - from, 0, _away.Length);
+            var count = Math.Clamp(window.Until - from, 0, _away.Length) - first;
             Array.Fill(_away, true, first, count);
+            foreach (var free in _free)
+            {
+                Array.Fill(free, (byte)0, first, count);
+            }
         }
     }
 
-    public bool Fits(int start, int length)
-    {
-        var first = start - _from;
-        if (first < 0 || first + Math.Max(1, length) > _free.Length)
-        {
-            return false;
-        }
-
-        return length == 0 ? !_away[first] : _free.AsSpan(first, length).IndexOf((byte)0) < 0;
-    }
+    public bool Fits(StepKind kind, int number, int start, int length) => ClassFor(_crew.Able(kind, number), start, length) is not null;
 
     /// <summary>The first fitting start within the closed range, or null.</summary>
-    public int? Earliest(int from, int until, int length)
+    public int? Earliest(StepKind kind, int number, int from, int until, int length)
     {
+        var able = _crew.Able(kind, number);
         for (var start = from; start <= until; start++)
         {
-            if (Fits(start, length))
+            if (ClassFor(able, start, length) is not null)
             {
                 return start;
             }
@@ -48,11 +51,12 @@ internal sealed class HandsCalendar
     }
 
     /// <summary>The last fitting start within the closed range, or null.</summary>
-    public int? Latest(int from, int until, int length)
+    public int? Latest(StepKind kind, int number, int from, int until, int length)
     {
+        var able = _crew.Able(kind, number);
         for (var start = until; start >= from; start--)
         {
-            if (Fits(start, length))
+            if (ClassFor(able, start, length) is not null)
             {
                 return start;
             }
@@ -61,19 +65,48 @@ internal sealed class HandsCalendar
         return null;
     }
 
-    public void Take(int start, int length)
+    /// <exception cref="InvalidOperationException">It does not fit.</exception>
+    public TakenHands Take(StepKind kind, int number, int start, int length)
     {
-        foreach (ref var free in _free.AsSpan(start - _from, length))
+        var one = ClassFor(_crew.Able(kind, number), start, length) ?? throw new InvalidOperationException($"No hands for {kind} {number} at {start}.");
+        foreach (ref var free in _free[one].AsSpan(start - _from, length))
         {
             free--;
         }
+
+        return new TakenHands(one, start, length);
     }
 
-    public void GiveBack(int start, int length)
+    public void GiveBack(TakenHands taken)
     {
-        foreach (ref var free in _free.AsSpan(start - _from, length))
+        foreach (ref var free in _free[taken.Class].AsSpan(taken.Start - _from, taken.Minutes))
         {
             free++;
         }
+    }
+
+    /// <summary>The first class that is able and free; null when none is.</summary>
+    private int? ClassFor(IReadOnlyList<int> able, int start, int length)
+    {
+        var first = start - _from;
+        if (first < 0 || first + Math.Max(1, length) > _away.Length)
+        {
+            return null;
+        }
+
+        if (length == 0)
+        {
+            return _away[first] || able.Count == 0 ? null : able[0];
+        }
+
+        for (var i = 0; i < able.Count; i++)
+        {
+            if (_free[able[i]].AsSpan(first, length).IndexOf((byte)0) < 0)
+            {
+                return able[i];
+            }
+        }
+
+        return null;
     }
 }

@@ -30,12 +30,16 @@ public enum StepKind
     Bake,
     Rack,
     Serve,
+
+    /// <summary>A step of the host's own.</summary>
+    Own,
 }
 
 /// <summary>One step of the host's timeline.</summary>
 /// <param name="Id">Stable and readable: "mix-1", "bake-3", "preheat".</param>
 /// <param name="Number">
-/// Batch or pie number from 1, for <see cref="StepKind.Temper"/> the number of the wave of balls; 0 for steps there is one of.
+/// Batch or pie number from 1, for <see cref="StepKind.Temper"/> the number of the wave of balls, for <see cref="StepKind.Own"/> its own;
+/// 0 for steps there is one of.
 /// </param>
 /// <param name="End">For <see cref="StepKind.Temper"/> when the balls are ready; they may wait a while.</param>
 /// <param name="NeedsHands">True when it takes one pair of hands from start to end.</param>
@@ -43,8 +47,10 @@ public enum StepKind
 /// How much later it could start with every pie still on the table when planned: what comes after it moves along within its
 /// lags and the host's free time. Hands are not looked at: of two steps that each can wait, perhaps only one does.
 /// </param>
+/// <param name="By">Whose hands: the number of a helper, from 1; null for the host's, and for none.</param>
 public sealed record TimelineStep(
-    string Id, StepKind Kind, int Number, Instant Start, Instant End, bool NeedsHands, Duration CanWait);
+    string Id, StepKind Kind, int Number, Instant Start, Instant End, bool NeedsHands, Duration CanWait,
+    int? By = null);
 
 /// <summary>How the timeline was found.</summary>
 public enum TimelineQuality

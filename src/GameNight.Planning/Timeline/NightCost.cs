@@ -28,6 +28,7 @@ internal readonly record struct NightCost(int LastPie, long Inconvenience) : ICo
     private const int ReadyTooJust = 10;
     private const int AfterFirstPie = 1;
     private const int StandingPie = 2;
+    private const int OwnStepWaits = 1;
 
     public static NightCost Of(NightSteps steps, IReadOnlyList<CostTerm> terms, int[] starts)
     {
@@ -95,6 +96,14 @@ internal readonly record struct NightCost(int LastPie, long Inconvenience) : ICo
             if (p > 0)
             {
                 terms.Add(new(AfterFirstPie, pie.Serve, steps.Pies[0].Serve, 0, true));
+            }
+        }
+
+        foreach (var (own, i) in night.Own.Zip(steps.Own))
+        {
+            if (steps.Tied(own.Step.After).Cast<int?>().LastOrDefault() is { } before)
+            {
+                Waiting(OwnStepWaits, before, i, 0);
             }
         }
 

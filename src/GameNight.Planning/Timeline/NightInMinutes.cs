@@ -24,7 +24,7 @@ internal sealed class NightInMinutes
         Pies = request.Pies;
         OwnPies = request.OwnPies;
         PiesPerBake = request.PiesPerBake;
-        Hands = request.Hands;
+        Crew = Crew.Of(request);
         IsKneadedByHand = request.Kneading == KneadingWay.ByHand;
         MixAt = request.MixAt is { } mixAt ? Clock.Before(mixAt) : null;
         Away = new AwayWindows(request.Away.Select(a => (Clock.Before(a.From), Clock.After(a.Until))));
@@ -65,13 +65,16 @@ internal sealed class NightInMinutes
         Recovery = ServingClock.LengthUp(lengths.Recovery);
         Rack = ServingClock.LengthUp(lengths.Rack);
         Serve = ServingClock.LengthUp(lengths.Serve);
+        Own = [.. (request.Own ?? []).Select(OwnIn)];
     }
 
     public ServingClock Clock { get; }
     public int Pies { get; }
     public int OwnPies { get; }
     public int PiesPerBake { get; private set; }
-    public int Hands { get; private set; }
+    public int Hands => Crew.People;
+
+    public Crew Crew { get; private set; }
 
     /// <summary>Batches still to be placed: none once the dough is begun.</summary>
     public int Batches => Balling.Count;
@@ -124,15 +127,37 @@ internal sealed class NightInMinutes
     public int Rack { get; }
     public int Serve { get; }
 
+    /// <summary>None in a circle.</summary>
+    public IReadOnlyList<OwnInMinutes> Own { get; }
+
     /// <summary>The same night with other hands and another oven.</summary>
     public NightInMinutes With(int hands, int piesPerBake)
     {
         var other = (NightInMinutes)MemberwiseClone();
-        other.Hands = hands;
+        other.Crew = Crew.With(hands);
         other.PiesPerBake = piesPerBake;
         return other;
     }
 
+    /// <summary>What stands with the begun dough is a time like any other.</summary>
+    private OwnInMinutes OwnIn(OwnStep step)
+    {
+        var minutes = ServingClock.LengthUp(step.Length);
+        var ended = (BegunDough ?? []).Where(other => step.After is { } tie && OwnSteps.Is(other, tie)).Select(other => Clock.After(other.End));
+        return new OwnInMinutes(
+            step,
+            minutes,
+            ended.Append(step.From is { } from ? Clock.After(from) : First).Append(First).Max(),
+            Math.Min(Last, step.Until is { } until ? Clock.Before(until) : Last) - minutes);
+    }
+
     private static int BallsOf(int batch, int balls, int batches) =>
         (balls / batches) + (batch < balls % batches ? 1 : 0);
+}
+
+/// <param name="Earliest">When it may begin by the clock alone; likewise <paramref name="Latest"/>.</param>
+internal readonly record struct OwnInMinutes(OwnStep Step, int Minutes, int Earliest, int Latest)
+{
+    /// <summary>It is not moved: everything else is placed around it.</summary>
+    public bool IsAtOneTime => Earliest == Latest;
 }

@@ -28,11 +28,10 @@ internal static class NightSchedule
         CancellationToken cancellation,
         out int slices)
     {
-        var model = new ScheduleModel(
-            [.. steps.Steps.Select(step => step.Minutes)],
-            [.. steps.Steps.Select((step, i) => steps.Night.Away.FreeStarts(earliest[i], latest[i], step.FreeMinutes))],
-            steps.Lags,
-            [new SharedResource(steps.Night.Hands, [.. steps.Steps.Index().Where(step => step.Item.Presence == Presence.Hands).Select(step => (step.Index, 1))])]);
+        int[] lengths = [.. steps.Steps.Select(step => step.Minutes)];
+        List<int> work = [.. steps.Steps.Index().Where(step => step.Item.Presence == Presence.Hands).Select(step => step.Index)];
+        var model = Model(
+            steps, lengths, [.. steps.Steps.Select((step, i) => steps.Night.Away.FreeStarts(earliest[i], latest[i], step.FreeMinutes))], steps.Lags, steps.Night.Crew, work);
         var lastServe = steps.Pies[^1].Serve;
         var limit = effort.Slices * Effort.SliceDeterministicTime;
         var best = hint;
@@ -59,6 +58,21 @@ internal static class NightSchedule
 
         slices = Math.Clamp((int)Math.Ceiling(model.Used / Effort.SliceDeterministicTime), 1, effort.Slices);
         return best is null ? null : new FoundSchedule(best, isProved, gap);
+    }
+
+    /// <summary>Steps, lags and the people who do the work, each only what they can do.</summary>
+    /// <param name="work">The steps that need somebody's hands.</param>
+    public static ScheduleModel Model(
+        NightSteps steps, IReadOnlyList<int> lengths, IReadOnlyList<IEnumerable<(int First, int Last)>> starts, IEnumerable<Lag> lags, Crew crew, IReadOnlyList<int> work)
+    {
+        var model = new ScheduleModel(
+            lengths, starts, lags, crew.Counts is [var hands] ? [new SharedResource(hands, [.. work.Select(i => (i, 1))])] : []);
+        if (crew.Counts.Count > 1)
+        {
+            model.Share(new EitherResource(crew.Counts, [.. work.Select(i => (i, crew.Able(steps.Steps[i].Kind, steps.Steps[i].Number)))]), lengths);
+        }
+
+        return model;
     }
 
     private static void MinimizeInconvenience(ScheduleModel model, IReadOnlyList<CostTerm> terms, int steps)

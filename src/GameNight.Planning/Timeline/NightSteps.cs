@@ -75,6 +75,8 @@ internal sealed class NightSteps : IFreeTimes
             Add(StepKind.Serve, pie, night.Serve, Presence.Hands)))];
         SecondMix = night.SecondDough is { } second ? Add(StepKind.SecondMix, 0, second.Mix, Presence.Hands) : null;
 
+        Own = [.. night.Own.Select(own => Add(StepKind.Own, own.Step.Number, own.Minutes, own.Step.NeedsHands ? Presence.Hands : Presence.AtStart))];
+
         if (Shop is { } shop)
         {
             TieDough(shop);
@@ -83,6 +85,7 @@ internal sealed class NightSteps : IFreeTimes
         TiePreparations();
         TiePies(isFirstStraightFromRack);
         TieSecondDough();
+        TieOwn();
     }
 
     public NightInMinutes Night { get; }
@@ -111,6 +114,14 @@ internal sealed class NightSteps : IFreeTimes
     public int Preheat { get; }
     public IReadOnlyList<PieSteps> Pies { get; }
 
+    /// <summary>In the order of <see cref="NightInMinutes.Own"/>.</summary>
+    public IReadOnlyList<int> Own { get; }
+
+    /// <summary>The steps that a tie names; of a begun dough there are none here.</summary>
+    public IEnumerable<int> Tied(StepTie? tie) => tie is null
+        ? []
+        : _steps.Index().Where(step => step.Item.Kind == tie.Step && (tie.Number is null || step.Item.Number == tie.Number)).Select(step => step.Index);
+
     public TemporalNetwork Network()
     {
         var network = new TemporalNetwork(_steps.Count);
@@ -137,6 +148,12 @@ internal sealed class NightSteps : IFreeTimes
         {
             earliest[Batches[0].Mix] = Math.Max(from, mixAt);
             latest[Batches[0].Mix] = mixAt;
+        }
+
+        foreach (var (own, i) in Night.Own.Zip(Own))
+        {
+            earliest[i] = Math.Max(from, own.Earliest);
+            latest[i] = own.Latest;
         }
 
         return (earliest, latest);
@@ -252,6 +269,28 @@ internal sealed class NightSteps : IFreeTimes
 
         After(mix, Pies[0].Shape, 0, second.Rise + Minutes(TimelineLimits.RisenBeforeShaped));
         After(mix, Pies[second.FirstPie - 1].Shape, second.Rise);
+    }
+
+    private void TieOwn()
+    {
+        foreach (var (own, i) in Night.Own.Zip(Own))
+        {
+            List<int> before = [.. Tied(own.Step.After)];
+            foreach (var step in before)
+            {
+                After(step, i, 0);
+            }
+
+            if (before.Count > 0)
+            {
+                AtMostAfter(before[^1], i, Minutes(TimelineLimits.OwnStepAfter));
+            }
+
+            foreach (var next in Tied(own.Step.Before))
+            {
+                After(i, next, 0);
+            }
+        }
     }
 
     private static int Minutes(NodaTime.Duration limit) => ServingClock.LengthDown(limit);

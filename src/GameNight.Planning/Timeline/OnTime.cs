@@ -29,7 +29,7 @@ internal static class OnTime
             return null;
         }
 
-        var night = new NightInMinutes(request);
+        var night = new NightInMinutes(OwnSteps.Of(request, timeline));
         if (PlacedSteps.Of(night, timeline) is not var (steps, planned))
         {
             return null;
@@ -71,7 +71,7 @@ internal static class OnTime
 
     private static int Drawn(StepToPlace step, StepTable table, NightInMinutes night, Random random)
     {
-        var spread = Math.Log(table.BandOf(NameOf(step.Kind, night))) / BandWidth.Deviations;
+        var spread = Math.Log(table.BandOf(NameOf(step.Kind, night.IsKneadedByHand))) / BandWidth.Deviations;
         return (int)Math.Round(step.Minutes * Math.Exp(spread * Normal(random)));
     }
 
@@ -79,12 +79,12 @@ internal static class OnTime
     private static double Normal(Random random) =>
         Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
-    private static StepName NameOf(StepKind kind, NightInMinutes night) => kind switch
+    internal static StepName NameOf(StepKind kind, bool isKneadedByHand) => kind switch
     {
         StepKind.Shop => StepName.Shop,
         StepKind.Preferment => StepName.Preferment,
         StepKind.Mix => StepName.Mix,
-        StepKind.Knead => night.IsKneadedByHand ? StepName.KneadByHand : StepName.KneadMixer,
+        StepKind.Knead => isKneadedByHand ? StepName.KneadByHand : StepName.KneadMixer,
         StepKind.BulkRest => StepName.BulkRest,
         StepKind.Ball => StepName.BallEach,
         StepKind.Temper => StepName.Temper,
@@ -97,6 +97,7 @@ internal static class OnTime
         StepKind.Top => StepName.Top,
         StepKind.Bake => StepName.Bake,
         StepKind.Serve => StepName.Serve,
+        StepKind.Own => StepName.Own,
         StepKind.Soak or StepKind.Rack or StepKind.ColdFerment or StepKind.SecondRise => StepName.Rack,
     };
 

@@ -3,6 +3,7 @@ namespace GameNight.Planning.Timeline;
 /// <summary>The steps of a timeline that is already made, with their lags and their starts.</summary>
 internal static class PlacedSteps
 {
+    /// <param name="night">With the own steps that are in the timeline.</param>
     /// <returns>Null when the timeline was made from another request: some step of it is not there.</returns>
     public static (NightSteps Steps, int[] Starts)? Of(NightInMinutes night, HostTimeline timeline)
     {

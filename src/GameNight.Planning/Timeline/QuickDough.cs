@@ -2,7 +2,7 @@ namespace GameNight.Planning.Timeline;
 
 /// <summary>Places shopping and the batches forward from a mixing time, and looks through mixing times for the best.</summary>
 internal sealed class QuickDough(
-    NightSteps steps, int shopping, IReadOnlyList<CostTerm> terms, int[] starts, HandsCalendar hands, int now)
+    NightSteps steps, int shopping, IReadOnlyList<CostTerm> terms, int[] starts, HandsCalendar hands, QuickOwnSteps own, int now)
 {
     /// <summary>Mixing times are first tried this far apart; only if none works, each minute.</summary>
     private const int Coarse = 15;
@@ -98,49 +98,47 @@ internal sealed class QuickDough(
 
     private bool TryAt(int mixAt, int ballingWait)
     {
-        var taken = new List<(int Start, int Minutes)>();
-        var works = PlaceBatches(mixAt, ballingWait, taken) && PlacePreferment(mixAt, taken) && PlaceShopping();
-        foreach (var (start, minutes) in taken)
-        {
-            hands.GiveBack(start, minutes);
-        }
+        var taken = new List<TakenHands>();
+        var works = PlaceBatches(mixAt, ballingWait, taken) && PlacePreferment(mixAt, taken) && PlaceShopping(taken)
+            && (!own.AnyWithDough || own.PlaceWithDough(taken) is null);
+        taken.ForEach(hands.GiveBack);
 
         return works;
     }
 
-    private bool PlacePreferment(int mixAt, List<(int Start, int Minutes)> taken)
+    private bool PlacePreferment(int mixAt, List<TakenHands> taken)
     {
         if (steps.Preferment is not { } preferment || _night.Preferment is not { } ahead)
         {
             return true;
         }
 
-        if (hands.Latest(Math.Max(now, mixAt - ahead.AtMost), mixAt - ahead.AtLeast, ahead.Mix) is not { } start)
+        if (hands.Latest(StepKind.Preferment, 0, Math.Max(now, mixAt - ahead.AtMost), mixAt - ahead.AtLeast, ahead.Mix) is not { } start)
         {
             return false;
         }
 
-        hands.Take(start, ahead.Mix);
-        taken.Add((start, ahead.Mix));
+        taken.Add(hands.Take(StepKind.Preferment, 0, start, ahead.Mix));
         starts[preferment] = start;
         return true;
     }
 
-    private bool PlaceShopping()
+    private bool PlaceShopping(List<TakenHands> taken)
     {
         var first = starts[steps.FirstOfDough];
         var latest = Math.Min(first, _firstPreparation) - _night.Shop;
         var earliest = first - ServingClock.LengthDown(TimelineLimits.ShoppedBeforeMixed) - _night.Shop;
-        if (hands.Latest(Math.Max(earliest, now), latest, _night.Shop) is not { } shop)
+        if (hands.Latest(StepKind.Shop, 0, Math.Max(earliest, now), latest, _night.Shop) is not { } shop)
         {
             return false;
         }
 
+        taken.Add(hands.Take(StepKind.Shop, 0, shop, _night.Shop));
         starts[shopping] = shop;
         return true;
     }
 
-    private bool PlaceBatches(int mixAt, int ballingWait, List<(int Start, int Minutes)> taken)
+    private bool PlaceBatches(int mixAt, int ballingWait, List<TakenHands> taken)
     {
         var latest = mixAt;
         for (var b = 0; b < steps.Batches.Count; b++)
@@ -163,15 +161,15 @@ internal sealed class QuickDough(
         return true;
     }
 
-    private bool TryBatch(int b, int mix, int ballingWait, List<(int Start, int Minutes)> taken)
+    private bool TryBatch(int b, int mix, int ballingWait, List<TakenHands> taken)
     {
-        if (!hands.Fits(mix, _night.Mix))
+        if (!hands.Fits(StepKind.Mix, b + 1, mix, _night.Mix))
         {
             return false;
         }
 
         var before = taken.Count;
-        Take(mix, _night.Mix);
+        Take(StepKind.Mix, mix, _night.Mix);
         var mixed = mix + _night.Mix;
         if (PlaceKnead(mixed) is { } knead)
         {
@@ -181,30 +179,26 @@ internal sealed class QuickDough(
             var from = Math.Max(rested, notBefore);
             var until = Math.Min(rested + ServingClock.LengthDown(TimelineLimits.RestedBeforeBalled), notAfter);
             var ball = ballingWait == 0
-                ? hands.Earliest(from, until, _night.Balling[b])
-                : hands.Latest(from, Math.Min(from + ballingWait, until), _night.Balling[b]);
+                ? hands.Earliest(StepKind.Ball, b + 1, from, until, _night.Balling[b])
+                : hands.Latest(StepKind.Ball, b + 1, from, Math.Min(from + ballingWait, until), _night.Balling[b]);
             if (ball is { } balled)
             {
-                Take(balled, _night.Balling[b]);
+                Take(StepKind.Ball, balled, _night.Balling[b]);
                 (starts[steps.Batches[b].Mix], starts[steps.Batches[b].Knead], starts[steps.Batches[b].Ball]) =
                     (mix, knead, balled);
                 return true;
             }
         }
 
-        foreach (var (start, minutes) in taken.Skip(before))
+        foreach (var part in taken.Skip(before))
         {
-            hands.GiveBack(start, minutes);
+            hands.GiveBack(part);
         }
 
         taken.RemoveRange(before, taken.Count - before);
         return false;
 
-        void Take(int start, int minutes)
-        {
-            hands.Take(start, minutes);
-            taken.Add((start, minutes));
-        }
+        void Take(StepKind kind, int start, int minutes) => taken.Add(hands.Take(kind, b + 1, start, minutes));
 
         int? PlaceKnead(int from)
         {
@@ -215,10 +209,10 @@ internal sealed class QuickDough(
                 return start <= until ? start : null;
             }
 
-            var byHand = hands.Earliest(from, until, _night.Knead);
+            var byHand = hands.Earliest(StepKind.Knead, b + 1, from, until, _night.Knead);
             if (byHand is { } found)
             {
-                Take(found, _night.Knead);
+                Take(StepKind.Knead, found, _night.Knead);
             }
 
             return byHand;

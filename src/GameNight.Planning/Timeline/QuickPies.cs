@@ -24,7 +24,7 @@ internal sealed class QuickPies
     {
         _night = night;
         _away = away;
-        _hands = new HandsCalendar(night.First, night.Last, night.Hands, away);
+        _hands = new HandsCalendar(night.First, night.Last, night.Crew, away);
         _now = now;
         _ahead = ahead;
     }
@@ -48,14 +48,30 @@ internal sealed class QuickPies
     public static QuickPies Place(NightInMinutes night, AwayWindows away, int now, int ahead)
     {
         var pies = new QuickPies(night, away, now, ahead);
-        pies.Stuck = pies.PlaceFirst() ?? pies.PlaceOthers() ?? pies.PlaceWaves();
+        pies.Stuck = pies.ReserveOwn() ?? pies.PlaceFirst() ?? pies.PlaceOthers() ?? pies.PlaceWaves();
         return pies;
+    }
+
+    /// <summary>What the host does at a time of the clock: everything else is placed around it.</summary>
+    private Stuck? ReserveOwn()
+    {
+        foreach (var own in _night.Own.Where(own => own.Step.NeedsHands && own.IsAtOneTime))
+        {
+            if (!_hands.Fits(StepKind.Own, own.Step.Number, own.Earliest, own.Minutes))
+            {
+                return new Stuck(StepKind.Own, own.Step.Number);
+            }
+
+            _hands.Take(StepKind.Own, own.Step.Number, own.Earliest, own.Minutes);
+        }
+
+        return null;
     }
 
     private Stuck? PlaceFirst()
     {
         var serve = -_night.Serve;
-        if (!_hands.Fits(serve, _night.Serve))
+        if (!_hands.Fits(StepKind.Serve, 1, serve, _night.Serve))
         {
             return new Stuck(StepKind.Serve, 1);
         }
@@ -116,29 +132,29 @@ internal sealed class QuickPies
 
         var racked = bake + _night.Bake + _night.Rack;
         var mostRacked = racked + ServingClock.LengthDown(TimelineLimits.RackedBeforeServed);
-        if (_hands.Latest(topFrom, bake - _night.Top, _night.Top) is not { } top)
+        if (_hands.Latest(StepKind.Top, number, topFrom, bake - _night.Top, _night.Top) is not { } top)
         {
             return false;
         }
 
-        _hands.Take(top, _night.Top);
+        var takenTop = _hands.Take(StepKind.Top, number, top, _night.Top);
         var shapeFrom = top - ServingClock.LengthDown(TimelineLimits.ShapedBeforeTopped) - _night.Shape;
-        if (_hands.Latest(Math.Max(shapeFrom, before.Shape), top - _night.Shape, _night.Shape) is { } shape)
+        if (_hands.Latest(StepKind.Shape, number, Math.Max(shapeFrom, before.Shape), top - _night.Shape, _night.Shape) is { } shape)
         {
-            _hands.Take(shape, _night.Shape);
+            var takenShape = _hands.Take(StepKind.Shape, number, shape, _night.Shape);
             var serve = _hands.Earliest(
-                Math.Max(racked, before.Serve), Math.Min(mostRacked, serveUntil), _night.Serve);
+                StepKind.Serve, number, Math.Max(racked, before.Serve), Math.Min(mostRacked, serveUntil), _night.Serve);
             if (serve is { } served)
             {
-                _hands.Take(served, _night.Serve);
+                _hands.Take(StepKind.Serve, number, served, _night.Serve);
                 _pies.Add(new PieTimes(shape, top, bake, served));
                 return true;
             }
 
-            _hands.GiveBack(shape, _night.Shape);
+            _hands.GiveBack(takenShape);
         }
 
-        _hands.GiveBack(top, _night.Top);
+        _hands.GiveBack(takenTop);
         return false;
     }
 

@@ -30,9 +30,10 @@ internal sealed class QuickPlacement
         {
             Terms = NightCost.Terms(Steps);
             TakeOver();
-            Stuck = PlacePreheat() ?? PlaceSecondDough(Pies.Hands) ?? PlacePreparations(Pies.Hands);
+            var own = new QuickOwnSteps(Steps, Starts, Pies.Hands, now);
+            Stuck = PlacePreheat() ?? PlaceSecondDough(Pies.Hands) ?? PlacePreparations(Pies.Hands) ?? own.PlaceBeforeDough([]);
             _dough = Stuck is null && Steps.Shop is { } shop
-                ? new QuickDough(Steps, shop, Terms, Starts, Pies.Hands, now)
+                ? new QuickDough(Steps, shop, Terms, Starts, Pies.Hands, own, now)
                 : null;
         }
     }
@@ -124,12 +125,12 @@ internal sealed class QuickPlacement
         var mixed = Starts[Steps.Pies[0].Shape] - second.Mix;
         var latest = Math.Min(mixed, Starts[Steps.Pies[second.FirstPie - 1].Shape] - second.Rise - second.Mix);
         var earliest = mixed - second.Rise - ServingClock.LengthDown(TimelineLimits.RisenBeforeShaped);
-        if (hands.Latest(Math.Max(_now, earliest), latest, second.Mix) is not { } start)
+        if (hands.Latest(StepKind.SecondMix, 0, Math.Max(_now, earliest), latest, second.Mix) is not { } start)
         {
             return new Stuck(StepKind.SecondMix, 0);
         }
 
-        hands.Take(start, second.Mix);
+        hands.Take(StepKind.SecondMix, 0, start, second.Mix);
         Starts[mix] = start;
         return null;
     }
@@ -143,16 +144,16 @@ internal sealed class QuickPlacement
         var earliestEnd = Starts[Steps.Pies[0].Top] - ServingClock.LengthDown(TimelineLimits.PreparedBeforeTopped);
         foreach (var preparation in Steps.Preparations.OrderBy(i => Steps.Steps[i].Minutes))
         {
-            var minutes = Steps.Steps[preparation].Minutes;
+            var (kind, minutes) = (Steps.Steps[preparation].Kind, Steps.Steps[preparation].Minutes);
             var earliest = Math.Max(_now, earliestEnd - minutes);
-            var start = hands.Latest(earliest, shape - breather - minutes, minutes)
-                ?? hands.Latest(Math.Max(earliest, shape - breather - minutes), shape - minutes, minutes);
+            var start = hands.Latest(kind, 0, earliest, shape - breather - minutes, minutes)
+                ?? hands.Latest(kind, 0, Math.Max(earliest, shape - breather - minutes), shape - minutes, minutes);
             if (start is not { } found)
             {
-                return new Stuck(Steps.Steps[preparation].Kind, 0);
+                return new Stuck(kind, 0);
             }
 
-            hands.Take(found, minutes);
+            hands.Take(kind, 0, found, minutes);
             Starts[preparation] = found;
         }
 

@@ -23,12 +23,14 @@ internal static class Reordering
         var last = steps.Pies[^1].Serve;
         var soft = kept.Broken.Select(broken => broken.Lag).ToHashSet();
         var horizon = kept.Starts.Max() + MinutesBeyond;
-        var model = new ScheduleModel(
+        var model = NightSchedule.Model(
+            steps,
             kept.Lengths,
             [.. Enumerable.Range(0, kept.Starts.Length).Select(Starts)],
             steps.Lags.Where(lag => !soft.Contains(lag) && !(Stands(lag.From) && Stands(lag.To)))
                 .Select(lag => lag with { Minutes = kept.MinutesOf(lag) }),
-            [new SharedResource(hands, [.. steps.Steps.Index().Where(step => step.Item.Presence == Presence.Hands && !kept.IsDone(step.Index)).Select(step => (step.Index, 1))])]);
+            steps.Night.Crew.With(hands),
+            [.. steps.Steps.Index().Where(step => step.Item.Presence == Presence.Hands && !kept.IsDone(step.Index)).Select(step => step.Index)]);
 
         var weights = new long[kept.Starts.Length];
         weights[last] = PriceOfMinuteLater;

@@ -41,7 +41,7 @@ internal sealed class Retiming
         _handsFree = progress.Index()
             .Where(one => steps.Steps[one.Index].Presence == Presence.Hands && one.Item.Done is not null)
             .Select(one => one.Item.Done!.Value).OrderDescending().Skip(hands - 1).FirstOrDefault(int.MinValue);
-        Chain(hands);
+        Chain(steps.Night.Crew.With(hands));
         Expect();
         RunOn();
         Broken = [.. steps.Lags.Select(lag => (Lag: lag, Over: Starts[lag.From] + MinutesOf(lag) - Starts[lag.To])).Where(broken => broken.Over > 0)];
@@ -107,24 +107,28 @@ internal sealed class Retiming
         : 0;
 
     /// <summary>Each pair of hands keeps its work in the planned order; what is done already does not count.</summary>
-    private void Chain(int hands)
+    private void Chain(Crew crew)
     {
-        var lanes = new List<(int Last, int End)>();
+        var lanes = Enumerable.Repeat((Last: -1, End: int.MinValue), crew.People).ToArray();
         var open = Enumerable.Range(0, _planned.Length)
             .Where(i => _steps.Steps[i].Presence == Presence.Hands && _progress[i].Done is null)
             .OrderBy(i => _progress[i].Begun is null).ThenBy(i => _planned[i]).ThenBy(i => i);
         foreach (var i in open)
         {
             var end = _planned[i] + _lengths[i];
-            if (lanes.Count < hands)
+
+            // Of those who are free then, who can do the least; else who is free first.
+            var able = crew.PeopleFor(_steps.Steps[i].Kind, _steps.Steps[i].Number).ToList();
+            var lane = able.OrderBy(person => Math.Max(lanes[person].End, _planned[i])).ThenBy(crew.RankOf).ThenBy(person => lanes[person].End).First();
+            if (lanes[lane].Last < 0)
             {
-                lanes.Add((i, end));
                 _firstOfLane.Add(i);
-                continue;
+            }
+            else
+            {
+                _chains.Add(new Lag(lanes[lane].Last, i, _steps.Steps[lanes[lane].Last].Minutes, lanes[lane].Last));
             }
 
-            var lane = lanes.Index().MinBy(one => one.Item.End).Index;
-            _chains.Add(new Lag(lanes[lane].Last, i, _steps.Steps[lanes[lane].Last].Minutes, lanes[lane].Last));
             lanes[lane] = (i, Math.Max(end, lanes[lane].End));
         }
     }

@@ -8,6 +8,11 @@ namespace GameNight.Planning.Timeline;
 /// <param name="Uses">Tasks with how many of it each holds from its start to its end.</param>
 internal sealed record SharedResource(int Capacity, IReadOnlyList<(int Task, int Demand)> Uses);
 
+/// <summary>Resources of which each task takes one, whichever: people of different skills.</summary>
+/// <param name="Capacities">Of each resource.</param>
+/// <param name="Uses">Tasks with the resources that each could take; at least one.</param>
+internal sealed record EitherResource(IReadOnlyList<int> Capacities, IReadOnlyList<(int Task, IReadOnlyList<int> Able)> Uses);
+
 /// <summary>Minutes above zero of start(Later) − start(Earlier) + Plus, by weight; without an earlier one its start counts as 0.</summary>
 internal readonly record struct WeightedOver(long Weight, int Later, int? Earlier, int Plus);
 
@@ -105,6 +110,44 @@ internal sealed class ScheduleModel
         var percent = Math.Round(100 * Math.Abs(gap) / Math.Max(1, Math.Abs(solver.ObjectiveValue)), 2);
         return new FoundStarts(
             [.. _starts.Select(start => (int)solver.Value(start))], status == CpSolverStatus.Optimal, solver.BestObjectiveBound, percent);
+    }
+
+    /// <summary>Of several resources each task takes one, from its start to its end.</summary>
+    public void Share(EitherResource either, IReadOnlyList<int> lengths)
+    {
+        var takers = either.Capacities.Select(_ => new List<IntervalVar>()).ToList();
+        foreach (var (task, able) in either.Uses.Where(use => lengths[use.Task] > 0))
+        {
+            if (able is [var only])
+            {
+                takers[only].Add(_model.NewFixedSizeIntervalVar(_starts[task], lengths[task], Name("use", task, only)));
+                continue;
+            }
+
+            var choices = able.Select(one => (One: one, IsTaken: _model.NewBoolVar(Name("takes", task, one)))).ToList();
+            _model.AddExactlyOne(choices.Select(choice => choice.IsTaken));
+            foreach (var (one, isTaken) in choices)
+            {
+                takers[one].Add(_model.NewOptionalFixedSizeIntervalVar(_starts[task], lengths[task], isTaken, Name("use", task, one)));
+            }
+        }
+
+        foreach (var (intervals, capacity) in takers.Zip(either.Capacities))
+        {
+            if (capacity == 1)
+            {
+                _model.AddNoOverlap(intervals);
+                continue;
+            }
+
+            var cumulative = _model.AddCumulative(capacity);
+            foreach (var interval in intervals)
+            {
+                cumulative.AddDemand(interval, 1);
+            }
+        }
+
+        static string Name(string what, int task, int one) => string.Create(CultureInfo.InvariantCulture, $"{what}{task}-{one}");
     }
 
     private void Share(SharedResource resource, IReadOnlyList<int> lengths)

@@ -24,10 +24,12 @@ public enum StepName
     Recovery,
     Rack,
     Serve,
+    Own,
 }
 
+/// <param name="Skill">Whose work it is; of steps without hands it says nothing. Common practice, no source.</param>
 /// <param name="Band">Four times in five it takes between minutes divided by this and minutes times this; 1 to 3.</param>
-public sealed record StepRow(StepName Step, double Minutes, double Band, string Source);
+public sealed record StepRow(StepName Step, double Minutes, double Band, StepSkill Skill, string Source);
 
 public sealed record ColdFermentRow(double ShortestHours, double WantedHours, double LongestHours, string Source);
 
@@ -50,6 +52,9 @@ public sealed record StepTable(
         ReferenceText.OneRowEach(File, Troubles, row => row.Trouble);
 
     public TroubleRow Of(StepTrouble trouble) => _troubles[trouble];
+
+    /// <summary>What only who does everything does. How it is kneaded makes no difference.</summary>
+    public IReadOnlyList<StepKind> ForCooks => [.. Enum.GetValues<StepKind>().Where(kind => _steps[OnTime.NameOf(kind, isKneadedByHand: true)].Skill == StepSkill.Cook)];
 
     public double BandOf(StepName step) => _steps[step].Band;
 

@@ -72,7 +72,9 @@ public static class TimelineCheck
                 Pie(number);
             }
 
+            Own();
             Hands();
+            People();
             Away();
             Summary();
         }
@@ -251,6 +253,42 @@ public static class TimelineCheck
             }
         }
 
+        private void Own()
+        {
+            var left = timeline.Conflicts.OfType<OwnStepFindsNoRoom>().Select(conflict => conflict.Number).ToHashSet();
+            var asked = (request.Own ?? []).ToDictionary(step => step.Number);
+            Hold(_byKind[StepKind.Own].All(step => asked.ContainsKey(step.Number) || !_placed.Contains(step)), "an own step nobody asked for");
+            foreach (var (number, asking) in asked)
+            {
+                if (_byKind[StepKind.Own].FirstOrDefault(step => step.Number == number) is not { } step)
+                {
+                    Hold(
+                        left.Contains(number) || asking.Until - asking.Length < request.Now
+                            || (asking.Before is { } past && (request.BegunDough ?? []).Any(other => IsTied(other, past))),
+                        $"own step {number} is missing");
+                }
+                else if (_placed.Contains(step))
+                {
+                    Own(step, asking);
+                }
+            }
+        }
+
+        private void Own(TimelineStep step, OwnStep asking)
+        {
+            Hold(step.End - step.Start >= asking.Length && step.End - step.Start < asking.Length + Rounding, $"{step.Id} has the wrong length");
+            Hold(!(step.Start < asking.From) && !(step.End > asking.Until), $"{step.Id} is outside its hours");
+            var before = timeline.Steps.Where(other => asking.After is { } tie && IsTied(other, tie)).ToList();
+            var next = timeline.Steps.Where(other => asking.Before is { } tie && IsTied(other, tie));
+            Hold(before.TrueForAll(other => other.End <= step.Start) && next.All(other => step.End <= other.Start), $"{step.Id} is on the wrong side of a step");
+            Hold(
+                !before.Exists(_placed.Contains) || step.Start - before.Max(other => other.End) <= TimelineLimits.OwnStepAfter,
+                $"{step.Id} comes a day after what it follows");
+        }
+
+        private static bool IsTied(TimelineStep step, StepTie tie) =>
+            step.Kind == tie.Step && (tie.Step != StepKind.Own || step.Number == tie.Number);
+
         private void Hands()
         {
             var busy = _placed.Where(step => step.NeedsHands).ToList();
@@ -261,6 +299,22 @@ public static class TimelineCheck
             }
         }
 
+        /// <summary>Who does what: one thing at a time, nothing beyond their skill, and an own step by whom it is for.</summary>
+        private void People()
+        {
+            var work = _placed.Where(step => step.NeedsHands && step.End > step.Start).ToList();
+            foreach (var step in work)
+            {
+                var person = step.By ?? 0;
+                var skill = person == 0 ? HelperSkill.Everything : request.Helpers?.ElementAtOrDefault(person - 1) ?? HelperSkill.Everything;
+                Hold(person >= 0 && person < request.Hands, $"{step.Id} is given to somebody who is not there");
+                Hold(work.Count(other => other.By == step.By && other.Start <= step.Start && step.Start < other.End) == 1, $"{step.Id} is a second thing for the same hands");
+                Hold(skill == HelperSkill.Everything || request.ForCooks?.Contains(step.Kind) != true, $"{step.Id} is given to somebody who only fetches and clears");
+                var who = step.Kind == StepKind.Own ? request.Own?.FirstOrDefault(own => own.Number == step.Number)?.Who : null;
+                Hold(who is null || who >= request.Hands || who == person, $"{step.Id} is given to somebody else");
+            }
+        }
+
         private void Away()
         {
             foreach (var away in request.Away.Where(away => away.From < away.Until))
@@ -268,7 +322,7 @@ public static class TimelineCheck
                 foreach (var step in _placed.Where(step => step.Start < away.Until && step.End >= away.From))
                 {
                     var isDuring = step.End > away.From && (step.NeedsHands || step.Kind == StepKind.Bake);
-                    var isBegun = step.Start >= away.From && step.Kind is (StepKind.Temper or StepKind.Preheat);
+                    var isBegun = step.Start >= away.From && (step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.Own);
                     Hold(!isDuring && !isBegun, $"{step.Id} while the host is away");
                 }
             }

@@ -53,6 +53,9 @@ public static class TimelineLimits
     /// <summary>A second dough that has risen waits this long for the first pie of the evening to be shaped.</summary>
     public static readonly Duration RisenBeforeShaped = Duration.FromMinutes(45);
 
+    /// <summary>An own step that comes after something is begun by then: what is wanted the day after is not of this night.</summary>
+    public static readonly Duration OwnStepAfter = Duration.FromHours(24);
+
     /// <summary>However cold fridge and room are: who needs longer warms the balls otherwise.</summary>
     public static readonly Duration LongestTemper = Duration.FromHours(6);
 }

@@ -60,7 +60,7 @@ public sealed record StepDurations(
         StepKind.Bake => Bake,
         StepKind.Rack => Rack,
         StepKind.Serve => Serve,
-        StepKind.Ball or StepKind.ColdFerment or StepKind.Preferment or StepKind.SecondMix or StepKind.SecondRise => null,
+        StepKind.Ball or StepKind.ColdFerment or StepKind.Preferment or StepKind.SecondMix or StepKind.SecondRise or StepKind.Own => null,
     };
 }
 
@@ -88,6 +88,9 @@ public sealed record SecondDoughWork(Duration Mix, Duration Rise, int FirstPie);
 /// Steps of a dough that is begun, from shopping to balling: they stand as they are, whatever hours and kitchen are now. Null
 /// while the dough is still to be placed.
 /// </param>
+/// <param name="Own">Steps of the host's own, none in a circle; null for none.</param>
+/// <param name="Helpers">What each helper does, one for each pair of hands but the host's; null when all do everything.</param>
+/// <param name="ForCooks">Steps that only who does everything does; null for none.</param>
 public sealed record TimelineRequest(
     Instant ServeAt,
     Instant Now,
@@ -104,4 +107,7 @@ public sealed record TimelineRequest(
     Instant? MixAt,
     IReadOnlyList<TimelineStep>? BegunDough = null,
     PrefermentWork? Preferment = null,
-    SecondDoughWork? SecondDough = null);
+    SecondDoughWork? SecondDough = null,
+    IReadOnlyList<OwnStep>? Own = null,
+    IReadOnlyList<HelperSkill>? Helpers = null,
+    IReadOnlyList<StepKind>? ForCooks = null);

@@ -9,11 +9,12 @@ internal static class TimelineSteps
     {
         var canWait = CanWait(steps, starts);
         var night = steps.Night;
+        var by = By(steps, starts);
         var timeline = new List<TimelineStep>();
         for (var i = 0; i < steps.Steps.Count; i++)
         {
             var step = steps.Steps[i];
-            Add(step.Kind, step.Number, starts[i], step.Minutes, step.Presence == Presence.Hands, canWait[i]);
+            Add(step.Kind, step.Number, starts[i], step.Minutes, step.Presence == Presence.Hands, canWait[i], by[i]);
         }
 
         if (night.BegunDough is { } begun)
@@ -50,7 +51,7 @@ internal static class TimelineSteps
         void Following(StepKind kind, int number, int after, int minutes) =>
             Add(kind, number, starts[after] + steps.Steps[after].Minutes, minutes, false, canWait[after]);
 
-        void Add(StepKind kind, int number, int start, int minutes, bool needsHands, int wait) =>
+        void Add(StepKind kind, int number, int start, int minutes, bool needsHands, int wait, int? by = null) =>
             timeline.Add(new TimelineStep(
                 IdOf(kind, number),
                 kind,
@@ -58,7 +59,8 @@ internal static class TimelineSteps
                 night.Clock.At(start),
                 night.Clock.At(start + minutes),
                 needsHands,
-                Duration.FromMinutes(wait)));
+                Duration.FromMinutes(wait),
+                by));
     }
 
     public static string IdOf(StepKind kind, int number)
@@ -85,10 +87,25 @@ internal static class TimelineSteps
             StepKind.Bake => "bake",
             StepKind.Rack => "rack",
             StepKind.Serve => "serve",
+            StepKind.Own => "own",
         };
         return number == 0
             ? word
             : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{word}-{number}");
+    }
+
+    /// <summary>Whose hands each step takes; null for the host's and for none.</summary>
+    private static int?[] By(NightSteps steps, int[] starts)
+    {
+        List<int> work = [.. Enumerable.Range(0, starts.Length).Where(i => steps.Steps[i].Presence == Presence.Hands)];
+        var people = steps.Night.Crew.Assign([.. work.Select(i => (steps.Steps[i].Kind, steps.Steps[i].Number, starts[i], starts[i] + steps.Steps[i].Minutes))], evening: starts[steps.Waves[0]]);
+        var by = new int?[starts.Length];
+        foreach (var (i, person) in work.Zip(people))
+        {
+            by[i] = person == 0 ? null : person;
+        }
+
+        return by;
     }
 
     /// <summary>

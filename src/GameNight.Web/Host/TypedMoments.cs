@@ -12,5 +12,8 @@ public static class TypedMoments
         { LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm:ss"), _ => false },
     }.Build();
 
+    /// <summary>As such a field wants it.</summary>
+    public static string Show(LocalDateTime moment) => moment.ToString("uuuu-MM-dd'T'HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+
     public static ParseResult<LocalDateTime> Parse(string text) => Both.Parse(text);
 }

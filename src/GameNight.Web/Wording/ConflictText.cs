@@ -16,8 +16,10 @@ namespace GameNight.Web.Wording;
 /// <param name="nameOf">From an eater's id to a name.</param>
 /// <param name="measures">What the reader reads.</param>
 /// <param name="items">Menu item id to name; null where no menu is at hand.</param>
+/// <param name="own">Names of own steps; null where there are none at hand.</param>
 public sealed class ConflictText(
-    string zone, Func<string, string> nameOf, Measures measures, IReadOnlyDictionary<string, string>? items = null)
+    string zone, Func<string, string> nameOf, Measures measures, IReadOnlyDictionary<string, string>? items = null,
+    OwnStepNames? own = null)
 {
     /// <summary>True for what is worth knowing although the night works.</summary>
     public static bool IsNotice(Conflict conflict) => conflict is LastPieIsLate or OwnPieWaits or OnlyUnwantedLeft or NoneOnHand or UnusualBall or PartsWithoutLabel or SimmersTooThick or SaltierThanAsked or EveryPieOnSecondDough;
@@ -56,6 +58,7 @@ public sealed class ConflictText(
             Conflicts.TooLateForColdFerment, At(c.NeededMixAt), At(c.EarliestServeAt), Length(c.HoursPossible)),
         ServingTimeHasPassed c => Fill(Conflicts.ServingTimeHasPassed, At(c.ServeAt)),
         NoFreeHands c => NoFree(c),
+        OwnStepFindsNoRoom c => NoRoom(c, (own ?? OwnStepNames.None).Of(c.Number)),
         RulesClash c => Fill(Conflicts.RulesClash, Length(c.By), WordText.And([.. c.Steps.Select(WordText.Say)])),
         ChosenMixTimeDoesNotFit c => Fill(
             Conflicts.ChosenMixTimeDoesNotFit, At(c.MixAt), At(c.EarliestMixAt), At(c.LatestMixAt)),
@@ -92,6 +95,18 @@ public sealed class ConflictText(
             (null, null) => Fill(Conflicts.NoFreeHands, step, from, until),
         };
     }
+
+    private string NoRoom(OwnStepFindsNoRoom conflict, string name) => (conflict, conflict.NearestFree) switch
+    {
+        ({ WindowFrom: { } from, WindowUntil: { } until, TakenBy: { Count: > 0 } kinds }, { } free) => Fill(
+            Conflicts.OwnStepTakenButFree, name, At(from), At(until), WordText.And([.. kinds.Select(WordText.Say)]), At(free)),
+        ({ WindowFrom: { } from, WindowUntil: { } until, TakenBy: { Count: > 0 } kinds }, null) => Fill(
+            Conflicts.OwnStepTaken, name, At(from), At(until), WordText.And([.. kinds.Select(WordText.Say)])),
+        ({ WindowFrom: { } from, WindowUntil: { } until }, { } free) => Fill(Conflicts.OwnStepAwayButFree, name, At(from), At(until), At(free)),
+        ({ WindowFrom: { } from, WindowUntil: { } until }, null) => Fill(Conflicts.OwnStepAway, name, At(from), At(until)),
+        (_, { } free) => Fill(Conflicts.OwnStepNoTimeButFree, name, At(free)),
+        _ => Fill(Conflicts.OwnStepNoTime, name),
+    };
 
     private string Clash(SplitRulesClash clash)
     {

@@ -28,5 +28,6 @@ public static class CueText
         StepKind.Bake => Cues.Bake,
         StepKind.Rack => Cues.Rack,
         StepKind.Serve => Cues.Serve,
+        StepKind.Own => Cues.Own,
     };
 }

@@ -17,8 +17,9 @@ public static class LiveText
         : QuantityText.Time(QuantityText.Local(at, zone).TimeOfDay);
 
     /// <summary>What to do, as a heading. A pie is shaped and topped in one go.</summary>
-    public static string Do(StepKind step, int number) => step switch
+    public static string Do(StepKind step, int number, OwnStepNames own) => step switch
     {
+        StepKind.Own => own.Of(number),
         StepKind.Shop => LivePages.DoShop,
         StepKind.Preferment => LivePages.DoPreferment,
         StepKind.Mix => Fill(LivePages.DoMix, number),
@@ -71,13 +72,13 @@ public static class LiveText
         _ => null,
     };
 
-    public static string Say(LiveRisk risk) => risk.Waiting switch
+    public static string Say(LiveRisk risk, OwnStepNames own) => risk.Waiting switch
     {
         StepKind.Shape => Fill(LivePages.RiskShaped, risk.Number, QuantityText.Length(risk.Over)),
         StepKind.Temper => Fill(LivePages.RiskTempered, risk.Number, QuantityText.Length(risk.Over)),
         StepKind.Bake when risk.For == StepKind.Serve => Fill(LivePages.RiskServed, risk.Number, QuantityText.Length(risk.Over)),
         StepKind.Bake or StepKind.Preheat => Fill(LivePages.RiskOven, QuantityText.Length(risk.Over)),
-        _ => Fill(LivePages.RiskElse, Do(risk.Waiting, risk.Number), QuantityText.Length(risk.Over)),
+        _ => Fill(LivePages.RiskElse, Do(risk.Waiting, risk.Number, own), QuantityText.Length(risk.Over)),
     };
 
     /// <summary>What another order of the work gains, and what it costs.</summary>
@@ -121,17 +122,17 @@ public static class LiveText
 
     /// <summary>What a tap said, for the button that takes it back.</summary>
     /// <param name="step">The step of the mark; null when it is not one of this plan.</param>
-    public static string Say(LiveMark mark, LiveStep? step) => mark.Kind switch
+    public static string Say(LiveMark mark, LiveStep? step, OwnStepNames own) => mark.Kind switch
     {
-        LiveMarkKind.StepDone => Fill(LivePages.SaidDone, Name(step)),
-        LiveMarkKind.StepBegun => Fill(LivePages.SaidBegun, Name(step)),
+        LiveMarkKind.StepDone => Fill(LivePages.SaidDone, Name(step, own)),
+        LiveMarkKind.StepBegun => Fill(LivePages.SaidBegun, Name(step, own)),
         LiveMarkKind.NotBefore => LivePages.SaidLate,
         LiveMarkKind.ClockSet => Fill(LivePages.SaidClock, mark.Name ?? ""),
         LiveMarkKind.ClockHeard => LivePages.SaidHeard,
         LiveMarkKind.HandsNow => Fill(LivePages.SaidHands, mark.Hands ?? 0),
-        LiveMarkKind.WentWrong => Fill(LivePages.SaidWrong, Name(step)),
+        LiveMarkKind.WentWrong => Fill(LivePages.SaidWrong, Name(step, own)),
         LiveMarkKind.NewOrder => LivePages.SaidNewOrder,
     };
 
-    private static string Name(LiveStep? step) => step is null ? Words.Something : Do(step.Kind, step.Number);
+    private static string Name(LiveStep? step, OwnStepNames own) => step is null ? Words.Something : Do(step.Kind, step.Number, own);
 }

@@ -25,6 +25,9 @@ public static partial class ProblemText
         SnapshotFault.WarmerThanRoom => Fill(Problems.WarmerThanRoom, name, Range(problem.Given), Range(problem.High), Range(problem.Low)),
         SnapshotFault.BeforeMixing => Fill(Problems.BeforeMixing, name),
         SnapshotFault.InTheFuture => Fill(Problems.InTheFuture, name),
+        SnapshotFault.Circle => Fill(Problems.Circle, name),
+        SnapshotFault.UnknownStep => Fill(Problems.UnknownStep, name),
+        SnapshotFault.NoTime => Fill(Problems.NoTime, name),
     });
 
     /// <summary>What to do about a fridge as it is typed, in the unit of the reader.</summary>

@@ -102,6 +102,9 @@ public static class RangeReasonText
         RangeReason.EveryTinSize => RangeWords.EveryTinSize,
         RangeReason.Companions => RangeWords.Companions,
         RangeReason.SlicesLeft => RangeWords.SlicesLeft,
+        RangeReason.OwnStepLength => RangeWords.OwnStepLength,
+        RangeReason.OwnStepNumber => RangeWords.OwnStepNumber,
+        RangeReason.HelpersOfHands => RangeWords.HelpersOfHands,
         RangeReason.LongList => RangeWords.LongList,
         RangeReason.NameLength => RangeWords.NameLength,
     };

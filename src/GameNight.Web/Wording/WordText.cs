@@ -176,6 +176,7 @@ public static class WordText
         StepKind.Bake => Words.StepBake,
         StepKind.Rack => Words.StepRack,
         StepKind.Serve => Words.StepServe,
+        StepKind.Own => Words.StepOwn,
     };
 
     /// <summary>"a, b, c".</summary>

@@ -29,7 +29,7 @@ public sealed class OneOffTests(ClassDatabase database) : MovingTest(database)
 
         await AtAsync(Over + Duration.FromMinutes(1));
         Assert.DoesNotContain(await App.GuestList.GuestsAsync(group.Access, Cancellation), line => line.Id == guest);
-        Assert.DoesNotContain(await Rows.EverythingAsync(Database), row => row.Contains("Passing Piet", StringComparison.Ordinal));
+        Assert.DoesNotContain(await Rows.EverythingAsync(Database), row => row.Contains("Passing Piet", StringComparison.Ordinal) && row.Contains($"{group.Id.Value}", StringComparison.Ordinal));
         Assert.Single(await Rows.ReadAsync(Database.AdminConnectionString, $"select 1 from answers where guest_id = '{guest.Value}'"));
     }
 

@@ -123,6 +123,22 @@ public sealed class RetentionTests(ClassDatabase database) : MovingTest(database
     }
 
     [Fact]
+    public async Task When_the_links_end_nobody_is_named_as_a_helper_any_more_and_the_hands_stay()
+    {
+        var lived = await LiveAsync();
+        Assert.Equal(["Rui"], await HelpersAsync());
+        App.Clock.Reset(ServeAt + LinkDirectory.KeptAfterNight + Duration.FromHours(1));
+
+        await Retention.EraseAsync(Cancellation);
+
+        Assert.Empty(await HelpersAsync());
+        Assert.Equal(2, (await App.ViewAsync(lived.Group, lived.Night)).Overrides.Helpers!.Count);
+
+        async Task<IEnumerable<string>> HelpersAsync() =>
+            (await App.ViewAsync(lived.Group, lived.Night)).Overrides.Helpers!.Select(helper => helper.Name).OfType<string>();
+    }
+
+    [Fact]
     public async Task Invitations_of_hosts_that_have_run_out_are_deleted()
     {
         var lived = await LiveAsync();

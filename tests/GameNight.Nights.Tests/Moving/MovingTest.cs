@@ -18,6 +18,7 @@ using GameNight.Planning.Fermentation;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Live;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
 using GameNight.TestKit;
 using GameNight.TestKit.Nights;
@@ -53,7 +54,9 @@ public abstract class MovingTest(ClassDatabase database) : NightsTest(database)
         });
         await App.AnswerAsync(ruiLink, Answers.Coming());
         await SettleAsync(group, night, ines, topping);
-        await App.Nights.OverruleAsync(group.Access, night, overrides => overrides with { SaucePerPie = new Grams(81.5) }, Cancellation);
+        await App.Nights.OverruleAsync(group.Access, night, overrides => (overrides with { SaucePerPie = new Grams(81.5) }).WithOwn(
+            new NamedOwnStep("Light the garden", new OwnStep(7, Duration.FromMinutes(20), true, Before: new StepTie(StepKind.Serve))))
+            .HelpedBy([new HelperOfNight(HelperSkill.FetchAndClear, ines), new HelperOfNight(HelperSkill.Everything, Name: "Rui")]), Cancellation);
         await PlanAsync(group.Access, night);
         await Rows.TellAsync(Database.AdminConnectionString, $"delete from replan_queue where night_id = '{night.Value}'");
         await InSessionAsync(group.Access, async session =>

@@ -1,5 +1,7 @@
 using GameNight.Nights.ForGuests;
+using GameNight.Nights.ForHosts;
 using GameNight.Nights.Plans;
+using GameNight.Nights.Records;
 using GameNight.Planning.Timeline;
 using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
@@ -39,6 +41,28 @@ public sealed class BegunDoughTests(ClassDatabase database) : PlannerTest(databa
 
         async Task<IEnumerable<(string, Instant)>> StartsAsync() =>
             PlanBook.Read((await SavedAsync(night))!)!.Timeline.Steps.Select(step => (step.Id, step.Start));
+    }
+
+    [Fact]
+    public async Task An_own_step_of_the_time_of_the_dough_stands_with_it_until_it_is_taken_out()
+    {
+        var night = await App.OpenNightForOneGuestAsync();
+        await App.AnswerAsync(night.Link, Answers.Coming());
+        await OverruleAsync(overrides => overrides.WithOwn(new NamedOwnStep("Call the neighbours", new OwnStep(5, Duration.FromMinutes(10), true, After: new StepTie(StepKind.Mix)))));
+        await PlanAllAsync();
+        var before = (await OwnAsync())!;
+
+        App.Clock.Reset((await SavedAsync(night))!.DoughCommitment!.Value + Duration.FromHours(3));
+        await App.AnswerAsync(night.Link, Answers.NotComing(revision: 1));
+        await UntilPlannedAsync(night.Night);
+        Assert.Equal(before with { CanWait = Duration.Zero }, await OwnAsync());
+
+        await OverruleAsync(overrides => overrides.WithoutOwn(5));
+        await UntilPlannedAsync(night.Night);
+        Assert.Null(await OwnAsync());
+
+        Task<SaveResult> OverruleAsync(Func<NightOverrides, NightOverrides> change) => App.Nights.OverruleAsync(night.Group.Access, night.Night, change, Cancellation);
+        async Task<TimelineStep?> OwnAsync() => PlanBook.Read((await SavedAsync(night))!)!.Timeline.Steps.SingleOrDefault(step => step.Kind == StepKind.Own);
     }
 
     [Fact]

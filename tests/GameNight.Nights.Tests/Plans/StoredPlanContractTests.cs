@@ -49,7 +49,7 @@ public class StoredPlanContractTests
 
         Assert.All(
             new object[] { night, night.Kitchen, night.Kitchen.Place!, night.Formula, night.Shape, night.Sauce!, plan, plan.Dough, plan.Dough.Batches[0], plan.Ripening!,
-                night.Late!, night.Guests[0], night.Guests[0].Eaters[0], night.Guests[0].Past![0], night.Guests[0].Eaters[0].Needs, night.Menu, night.Menu.Items[^1], night.Menu.SecondDough!.Recipe, plan.Split.Pies[0], night.ByHand, night.ByHand.Split!, plan.Slices, plan.Pies, plan.Timeline },
+                night.Late!, night.Guests[0], night.Guests[0].Eaters[0], night.Guests[0].Past![0], night.Guests[0].Eaters[0].Needs, night.Menu, night.Menu.Items[^1], night.Menu.SecondDough!.Recipe, plan.Split.Pies[0], night.ByHand, night.ByHand.Split!, night.OwnSteps![0], night.OwnSteps[0].After!, plan.Slices, plan.Pies, plan.Timeline },
             part => Assert.All(
                 part.GetType().GetConstructors().MaxBy(made => made.GetParameters().Length)!.GetParameters()
                     .Where(member => member is { HasDefaultValue: true, DefaultValue: null }),

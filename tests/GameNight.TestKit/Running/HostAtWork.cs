@@ -65,6 +65,10 @@ public sealed class HostAtWork : IAsyncDisposable
     public Task HouseholdAsync(string name, IReadOnlyList<GuestId> members, CancellationToken cancellation) =>
         People.HouseholdAsync(_access, members, name, cancellation);
 
+    /// <summary>Sets something of the night by hand.</summary>
+    public Task OverruleAsync(NightId night, Func<NightOverrides, NightOverrides> change, CancellationToken cancellation) =>
+        Desk.OverruleAsync(_access, night, change, cancellation);
+
     /// <summary>Messages to the guest go there.</summary>
     public Task ReachAsync(GuestId guest, string address, CancellationToken cancellation) =>
         People.ReachAsync(_access, guest, address, cancellation);

@@ -1,6 +1,7 @@
 using GameNight.Nights.Records;
 using GameNight.Web.Host.Timeline;
 using GameNight.Web.Tests.Panels;
+using GameNight.Web.Wording;
 using NodaTime;
 
 namespace GameNight.Web.Tests.Calendar;
@@ -36,5 +37,5 @@ public class StepCalendarTests
     }
 
     private static Ical.Net.Calendar Read(Instant madeAt) =>
-        Ical.Net.Calendar.Load(StepCalendar.Write(Night, "Board games", Plans.Usual.Timeline.Steps, madeAt, madeAt))!;
+        Ical.Net.Calendar.Load(StepCalendar.Write(Night, "Board games", Plans.Usual.Timeline.Steps, OwnStepNames.None, madeAt, madeAt))!;
 }

@@ -6,6 +6,7 @@ using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.TestKit;
 using GameNight.TestKit.Nights;
+using GameNight.Web.Host;
 using GameNight.Web.Host.Kitchen;
 using GameNight.Web.Host.Members;
 using GameNight.Web.Wording;

@@ -3,8 +3,10 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using GameNight.Nights.Records;
 using GameNight.Planning.Appetite;
+using GameNight.Planning.Timeline;
 using GameNight.TestKit.Running;
 using GameNight.Web.Tests.Pages;
+using NodaTime;
 
 namespace GameNight.Web.Tests.Visibility;
 
@@ -71,6 +73,11 @@ public sealed class VisibilityTests(SharedApp site)
             [guest, open, other, fellow], Cancellation, facts => facts with { Title = "Marked title", Address = "Marked lane 9", Courses = [new Course("Marked stew", AppetiteTaken.ALot)], Played = new Played("Marked auction") });
         await SendAsync(
             app, await host.LinkAsync(night, fellow, Cancellation), ("presence", "Coming"), ("consent", "on"), ("note", "Fellow note, between us"));
+        await host.OverruleAsync(
+            night,
+            overrides => overrides.HelpedBy([new HelperOfNight(HelperSkill.Everything, Name: "Marked helping")])
+                .WithOwn(new NamedOwnStep("Marked chore", new OwnStep(1, Duration.FromMinutes(10), true, Before: new StepTie(StepKind.Serve)))),
+            Cancellation);
         var wish = await host.ToppingAsync("Olives", Cancellation);
         var link = await host.LinkAsync(night, guest, Cancellation);
         await SendAsync(
@@ -129,6 +136,8 @@ public sealed class VisibilityTests(SharedApp site)
             ["course"] = "Marked stew",
             ["group"] = "Thursday table",
             ["played"] = "Marked auction",
+            ["helper"] = "Marked helping",
+            ["ownStep"] = "Marked chore",
             ["household"] = "Marked roof",
             ["fellow"] = "Fellowina",
             ["fellowNote"] = "Fellow note",

@@ -37,6 +37,7 @@ public sealed partial class LivePage : IAsyncDisposable
     private (string? Tap, Instant At) _lookedForOrder;
     private IReadOnlyDictionary<string, Composition>? _labels;
     private IReadOnlySet<string> _bases = new HashSet<string>();
+    private OwnStepNames _own = OwnStepNames.None;
     private IJSObjectReference? _module;
 
     [Inject] private LiveDesk Lives { get; init; } = null!;
@@ -50,7 +51,7 @@ public sealed partial class LivePage : IAsyncDisposable
     [Inject] private IJSRuntime Script { get; init; } = null!;
 
     private string? LastTap => _view is { LastTap: { } tap, Evening: { } live }
-        ? LiveText.Say(tap, live.Steps.FirstOrDefault(step => step.Id == tap.Step))
+        ? LiveText.Say(tap, live.Steps.FirstOrDefault(step => step.Id == tap.Step), _own)
         : null;
 
     protected override async Task<bool> LoadAsync(GroupAccess access)
@@ -60,6 +61,7 @@ public sealed partial class LivePage : IAsyncDisposable
             return false;
         }
 
+        _own = new OwnStepNames(View!.Overrides.Own);
         _view = await Lives.LiveAsync(access, NightId, Closed);
         if (_view is not null && _labels is null)
         {
@@ -207,7 +209,7 @@ public sealed partial class LivePage : IAsyncDisposable
     private string? Say(LiveResult result) => result switch
     {
         LiveResult.AlreadySo { Before: var before } => Phrase.Fill(
-            LivePages.ItWasTapped, LiveText.Say(before, _view?.Evening?.Steps.FirstOrDefault(step => step.Id == before.Step)), Time(before.At)),
+            LivePages.ItWasTapped, LiveText.Say(before, _view?.Evening?.Steps.FirstOrDefault(step => step.Id == before.Step), _own), Time(before.At)),
         LiveResult.Full full => Phrase.Fill(LivePages.TooManyTaps, full.Most),
         LiveResult.Nothing => LivePages.TapNothing,
         LiveResult.Gone => LivePages.NightIsGone,
@@ -215,6 +217,10 @@ public sealed partial class LivePage : IAsyncDisposable
         LiveResult.Refused => LivePages.ClockNeedsMinutes,
         _ => null,
     };
+
+    /// <summary>A helper who is there; the host needs no telling.</summary>
+    private string? WhoDoes(LiveStep step) =>
+        step.Planned.By is { } helper && helper < _view!.Evening!.Hands ? People.Of(View!).Name(helper) : null;
 
     private PieOrder? PieOf(LiveStep step) => step.Kind is StepKind.Shape or StepKind.Top or StepKind.Serve
         ? _view?.Plan.Plan?.Split.Pies.FirstOrDefault(pie => pie.Number == step.Number)

@@ -71,7 +71,7 @@ public sealed partial class PiesPage
         _bases = WhiteBases.Of(menu);
         _spareItem = menu.FirstOrDefault(item => !item.IsOffered && item.Role == MenuRole.Topping);
         _spare = _spareItem?.Name;
-        _conflicts = new ConflictText(View!.Facts.Zone, NameOf, Measures, _view?.Items);
+        _conflicts = new ConflictText(View!.Facts.Zone, NameOf, Measures, _view?.Items, new OwnStepNames(View.Overrides.Own));
         _combinations = _view?.Plan?.Split.Combinations.ToDictionary(combination => combination.Letter) ?? [];
         return _view is not null;
     }

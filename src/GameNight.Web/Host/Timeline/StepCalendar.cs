@@ -25,17 +25,17 @@ internal static class StepCalendar
     public static void MapStepCalendar(this IEndpointRouteBuilder routes) =>
         routes.MapGet("/g/{group:guid}/n/{night:guid}/steps.ics", ReadAsync).RequireAuthorization().ExcludeFromDescription();
 
-    public static string Write(NightId night, string title, IReadOnlyList<TimelineStep> steps, Instant madeAt, Instant now)
+    public static string Write(NightId night, string title, IReadOnlyList<TimelineStep> steps, OwnStepNames own, Instant madeAt, Instant now)
     {
         var calendar = new Calendar { ProductId = "-//GameNight//Steps//EN", Method = "PUBLISH" };
-        foreach (var step in steps.Where(step => step.NeedsHands || step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.Knead))
+        foreach (var step in steps.Where(step => step.NeedsHands || step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.Knead or StepKind.Own))
         {
             var one = new CalendarEvent
             {
                 Uid = $"{night}-{step.Id}@gamenight",
                 Sequence = (int)Math.Max(0, (madeAt - Counted).TotalSeconds),
-                Summary = Phrase.Fill(TimelinePages.StepOfNight, LiveText.Do(step.Kind, step.Number), title),
-                Description = Phrase.Fill(TimelinePages.DoneWhen, CueText.Say(step.Kind)),
+                Summary = Phrase.Fill(TimelinePages.StepOfNight, LiveText.Do(step.Kind, step.Number, own), title),
+                Description = step.Kind == StepKind.Own ? null : Phrase.Fill(TimelinePages.DoneWhen, CueText.Say(step.Kind)),
                 Start = At(step.Start),
                 End = At(step.NeedsHands ? step.End : step.Start),
                 DtStamp = At(now),
@@ -49,7 +49,7 @@ internal static class StepCalendar
     }
 
     private static async Task<IResult> ReadAsync(
-        Guid group, Guid night, HttpContext context, GroupDesk groups, HostDesk nights, PlanDesk plans, IClock clock, CancellationToken cancellation)
+        Guid group, Guid night, int? by, HttpContext context, GroupDesk groups, HostDesk nights, PlanDesk plans, IClock clock, CancellationToken cancellation)
     {
         if (await Entrance.OfAsync(context, groups, group, HostRole.Cook, cancellation) is not { } access
             || await nights.NightAsync(access, new NightId(night), cancellation) is not { } view
@@ -60,7 +60,7 @@ internal static class StepCalendar
 
         var now = clock.GetCurrentInstant();
         Download.Declare(context.Response, "text/calendar; charset=utf-8; method=PUBLISH", $"steps-{view.Facts.Title}", now, "ics");
-        return TypedResults.Text(Write(new NightId(night), view.Facts.Title, plan.Timeline.Steps, madeAt, now), context.Response.ContentType);
+        return TypedResults.Text(Write(new NightId(night), view.Facts.Title, People.StepsOf(plan.Timeline.Steps, by), new OwnStepNames(view.Overrides.Own), madeAt, now), context.Response.ContentType);
     }
 
     private static CalDateTime At(Instant at) => new(at.ToDateTimeUtc(), "UTC");
