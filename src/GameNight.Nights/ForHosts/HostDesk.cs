@@ -341,7 +341,7 @@ public sealed class HostDesk
         }
 
         var overrides = change(night.Overrides);
-        if (Problems(overrides) is { Count: > 0 } problems)
+        if (OverridesCheck.Problems(overrides, _check) is { Count: > 0 } problems)
         {
             return new SaveResult.Refused(problems);
         }
@@ -352,19 +352,6 @@ public sealed class HostDesk
         _replans.Wake(id);
         return new SaveResult.Saved();
     }
-
-    private IReadOnlyList<SnapshotProblem> Problems(NightOverrides overrides) =>
-    [
-        .. _check.Problems(overrides.ToByHand()),
-        .. OwnStepCheck.Problems([.. (overrides.Own ?? []).Select(own => own.Step)]),
-        .. (overrides.Own ?? []).Where(own => own.Name.Length is 0 or > NamedOwnStep.LongestName).Select(own => new SnapshotProblem(
-            $"ownSteps[{own.Step.Number}].name", SnapshotFault.WrongCount, own.Name.Length, 1, NamedOwnStep.LongestName)),
-        .. overrides.Helpers?.Count > HelperOfNight.Most
-            ? [new SnapshotProblem("helpers", SnapshotFault.WrongCount, overrides.Helpers.Count, 0, HelperOfNight.Most)]
-            : Array.Empty<SnapshotProblem>(),
-        .. (overrides.Helpers ?? []).Where(helper => helper.Name is { Length: 0 or > HelperOfNight.LongestName }).Select(helper => new SnapshotProblem(
-            "helpers.name", SnapshotFault.WrongCount, helper.Name!.Length, 1, HelperOfNight.LongestName)),
-    ];
 
     private InvitedGuest Show(
         InvitedRow row, Night night, GroupAccess access, IReadOnlyDictionary<GuestId, int> places, Instant? answerBy)
