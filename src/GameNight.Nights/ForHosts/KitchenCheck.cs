@@ -1,4 +1,5 @@
 using GameNight.Nights.Records;
+using GameNight.Planning.Guests;
 using GameNight.Planning;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Quantities;

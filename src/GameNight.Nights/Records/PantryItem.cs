@@ -1,3 +1,4 @@
+using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Toppings;
 

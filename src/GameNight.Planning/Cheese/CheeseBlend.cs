@@ -1,6 +1,6 @@
 using GameNight.Planning.Foods;
+using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
-using GameNight.Planning.Toppings;
 
 namespace GameNight.Planning.Cheese;
 
@@ -41,5 +41,5 @@ public sealed record CheeseBlend(
         .Select(kind => foods.Of(table.Of(kind).Food).Composition is var label && kind == CheeseKind.Hard && HardIsVegetarian
             ? label with { Suits = [Guests.Diet.Vegetarian, .. label.Suits] }
             : label)
-        .Aggregate(Toppings.Composition.Nothing, (all, part) => all.With(part));
+        .Aggregate(Guests.Composition.Nothing, (all, part) => all.With(part));
 }

@@ -1,5 +1,5 @@
+using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
-using GameNight.Planning.Toppings;
 
 namespace GameNight.Planning.Dough;
 

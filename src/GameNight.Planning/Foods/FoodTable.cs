@@ -1,7 +1,6 @@
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Reference;
-using GameNight.Planning.Toppings;
 
 namespace GameNight.Planning.Foods;
 

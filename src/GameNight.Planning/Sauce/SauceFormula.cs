@@ -1,7 +1,6 @@
 using GameNight.Planning.Foods;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
-using GameNight.Planning.Toppings;
 using NodaTime;
 
 namespace GameNight.Planning.Sauce;

@@ -1,4 +1,5 @@
 using GameNight.Planning.Dough;
+using GameNight.Planning.Guests;
 
 namespace GameNight.Planning.Toppings;
 

@@ -1,8 +1,8 @@
 using GameNight.Planning.Cheese;
 using GameNight.Planning.Foods;
+using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Sauce;
-using GameNight.Planning.Toppings;
 using GameNight.Web.Wording.Texts;
 using static GameNight.Web.Wording.Phrase;
 

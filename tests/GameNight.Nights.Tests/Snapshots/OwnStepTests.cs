@@ -1,9 +1,9 @@
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Records;
+using GameNight.Nights.Tests.Plans;
 using GameNight.Planning;
 using GameNight.Planning.Contract;
 using GameNight.Planning.Timeline;
-using GameNight.Nights.Tests.Plans;
 using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
 using NodaTime;

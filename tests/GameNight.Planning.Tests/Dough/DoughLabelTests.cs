@@ -4,7 +4,6 @@ using GameNight.Planning.Quantities;
 using GameNight.Planning.Safety;
 using GameNight.Planning.Toppings;
 using GameNight.TestKit;
-using GameNight.TestKit.Nights;
 using static GameNight.TestKit.Nights.NightBuilder;
 
 namespace GameNight.Planning.Tests.Dough;

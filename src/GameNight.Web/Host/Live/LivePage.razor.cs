@@ -2,6 +2,7 @@ using GameNight.Nights.ForHosts;
 using GameNight.Nights.Live;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
+using GameNight.Planning.Guests;
 using GameNight.Planning;
 using GameNight.Planning.Live;
 using GameNight.Planning.Timeline;

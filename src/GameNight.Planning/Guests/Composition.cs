@@ -1,6 +1,4 @@
-using GameNight.Planning.Guests;
-
-namespace GameNight.Planning.Toppings;
+namespace GameNight.Planning.Guests;
 
 /// <summary>
 /// What the label says. "Contains", "may contain" and "unknown" are three things, and none of them is free of the
