@@ -33,6 +33,24 @@ public sealed record BegunDough(
                         .Select(step => step with { CanWait = default }),
                 ]);
 
+    /// <summary>
+    /// The night with the dough that is begun. A label nobody had read can still be read when the dough is in the fridge; one
+    /// that was read only gets stricter, since what is bought next under the same name is in the next dough.
+    /// </summary>
+    public static NightSnapshot Opened(NightSnapshot night)
+    {
+        if (night.Begun is not { } begun)
+        {
+            return night;
+        }
+
+        var (then, now) = (begun.Dough.Formula, night.Formula);
+        var label = !then.OwnParts.SequenceEqual(now.OwnParts) || now.PartsLabel is null ? then.PartsLabel
+            : then.PartsLabel is null ? now.PartsLabel
+            : then.PartsLabel.With(now.PartsLabel);
+        return night with { Formula = then with { PartsLabel = label }, Shape = begun.Shape };
+    }
+
     private static bool IsOwnBeforeBalled(TimelineStep step, HostTimeline timeline) =>
         step.Kind == StepKind.Own && timeline.Steps.Any(ball => ball.Kind == StepKind.Ball && step.Start < ball.End);
 }

@@ -30,7 +30,7 @@ internal static class NightForecast
             return balls;
         }
 
-        night = night with { Formula = begun.Dough.Formula, Shape = begun.Shape };
+        night = BegunDough.Opened(night);
         night = night with { Menu = NightSauceAndCheese.MenuOf(night, tables) };
 
         // As if there were no end of pies: nobody has to share, and what lies on the second dough comes on top of the balls.

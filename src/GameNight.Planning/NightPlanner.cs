@@ -97,18 +97,7 @@ public sealed class NightPlanner(ReferenceTables tables)
         }
 
         var (forecast, pies) = NightForecast.For(night, tables);
-        night = LateChoices.Followed(night);
-        if (night.Begun is { } begun)
-        {
-            // A label can still be read when the dough is in the fridge.
-            var isSame = night.Formula.OwnParts.SequenceEqual(begun.Dough.Formula.OwnParts);
-            night = night with
-            {
-                Formula = isSame ? begun.Dough.Formula with { PartsLabel = night.Formula.PartsLabel } : begun.Dough.Formula,
-                Shape = begun.Shape,
-            };
-        }
-
+        night = BegunDough.Opened(LateChoices.Followed(night));
         return (night with { Menu = NightSauceAndCheese.MenuOf(night, tables) }, forecast, pies);
     }
 

@@ -38,12 +38,12 @@ public static class NightSauceAndCheese
     };
 
     /// <summary>
-    /// What is known of the dough: flour of the house with what the labels of the host's own parts say. Of parts whose labels
+    /// What is known of the dough, the begun one where there is one: flour of the house with what the labels of the host's own parts say. Of parts whose labels
     /// nobody read nothing is known, and that is not the same as not contained. Honey keeps no pie vegan.
     /// </summary>
     public static Composition DoughLabelOf(NightSnapshot night)
     {
-        var (formula, dough) = (night.Formula, night.Menu.Dough);
+        var (formula, dough) = (BegunDough.Opened(night).Formula, night.Menu.Dough);
         if (formula.OwnParts.Count > 0)
         {
             dough = dough.With(formula.PartsLabel ?? NobodyRead);

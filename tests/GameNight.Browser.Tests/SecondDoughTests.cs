@@ -46,7 +46,7 @@ public class SecondDoughTests(Site site)
         await night.Host.PlanAsync(night.Id, TestContext.Current.CancellationToken);
         await host.GoLiveAsync($"{night.Path}/pies");
         var first = host.Page.Locator(".byhand-pies > li").First;
-        await Expect(first).ToContainTextAsync("On Maize dough, mixed and baked first.", new() { Timeout = Soon });
+        await Expect(first).ToContainTextAsync("On Maize dough: on its own board, away from other flour.", new() { Timeout = Soon });
         await Expect(host.Page.Locator("tr", new() { HasText = "Eva" }).Locator("td").First).ToContainTextAsync("1");
         await host.CheckLooksAsync("second-dough-pies");
 
@@ -59,7 +59,7 @@ public class SecondDoughTests(Site site)
 
         await host.GoLiveAsync($"{night.Path}/print/sheets?sheet=plan&sheet=cards&sheet=table&sheet=shopping");
         var card = host.Page.Locator(".paper-card").First;
-        await Expect(card).ToContainTextAsync("On Maize dough, mixed and baked first.");
+        await Expect(card).ToContainTextAsync("On Maize dough: on its own board, away from other flour.");
         await Expect(card).ToContainTextAsync("on baking paper whose maker allows 230 °C");
         await Expect(host.Page.Locator(".paper-served").First.Locator(".contains")).Not.ToContainTextAsync("gluten");
         await Expect(host.Page.Locator("table.paper-amounts", new() { HasText = "Flour or mix" })).ToBeVisibleAsync();

@@ -1,7 +1,7 @@
 using GameNight.Nights.Records;
-using GameNight.Planning.Guests;
 using GameNight.Planning;
 using GameNight.Planning.Dough;
+using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;

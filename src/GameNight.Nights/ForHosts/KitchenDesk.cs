@@ -2,9 +2,9 @@ using GameNight.Nights.Membership;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Storage;
-using GameNight.Planning.Guests;
 using GameNight.Planning;
 using GameNight.Planning.Dough;
+using GameNight.Planning.Guests;
 using GameNight.Planning.Toppings;
 using Microsoft.EntityFrameworkCore;
 

@@ -85,13 +85,13 @@ public sealed class LiveDesk
         await using var session = await _sessions.OpenAsync(access, cancellation);
         var marks = await MarksAsync(session, id, cancellation);
         var now = _clock.GetCurrentInstant();
-        return new LiveView(view, view.Plan is { } plan ? _planner.Live(view.Night, plan, marks, now) : null, marks, now);
+        return new LiveView(view, view.Plan is { } plan ? _planner.Live(view.Night, plan, Counting(view, marks), now) : null, marks, now);
     }
 
     /// <summary>Another order of what is left, where the kept one breaks a limit or comes late; worked out beside the page.</summary>
     /// <returns>Null when none is needed, or none better was found soon.</returns>
     public Task<LiveOrder?> AnotherOrderAsync(LiveView view, CancellationToken cancellation) => view is { Plan: { Plan: { } plan } plans }
-        ? Task.Run(() => _planner.AnotherOrder(plans.Night, plan, view.Marks, view.Now, SoonEnough, cancellation), cancellation)
+        ? Task.Run(() => _planner.AnotherOrder(plans.Night, plan, Counting(plans, view.Marks), view.Now, SoonEnough, cancellation), cancellation)
         : Task.FromResult<LiveOrder?>(null);
 
     /// <summary>Safe to repeat, and on two devices at once: the first tap of a step counts, the second is told so.</summary>
@@ -154,6 +154,10 @@ public sealed class LiveDesk
         _changes.Publish(id);
         return new LiveResult.Counted();
     }
+
+    /// <summary>An order was taken for the times of a plan: once there is another plan it says nothing.</summary>
+    private static IReadOnlyList<LiveMark> Counting(PlanView plan, IReadOnlyList<LiveMark> marks) =>
+        [.. marks.Where(mark => mark.Kind != LiveMarkKind.NewOrder || plan.MadeAt is not { } made || mark.At >= made)];
 
     private static async Task<IReadOnlyList<LiveMark>> MarksAsync(GroupSession session, NightId id, CancellationToken cancellation) =>
     [

@@ -38,9 +38,10 @@ internal sealed class Palate
         var (dough, second) = (menu.Menu.Dough, menu.Menu.SecondDough?.Composition);
         _mayHaveMainDough = dough.IsPermittedFor(needs);
 
-        // Flour dust travels: what must not touch their slices is in the kitchen as soon as the main dough holds it.
-        _isKeptFromKitchen = needs.MustNotTouch.Any(dough.IsOrMayBe);
-        _mayHaveSecondDough = !_isKeptFromKitchen && second?.IsPermittedFor(needs) == true;
+        // Flour dust travels: what must not touch their slices is in the kitchen as soon as the main dough holds it. Of an
+        // unread label it is not said that it does, and the second dough is as little for them.
+        _isKeptFromKitchen = needs.MustNotTouch.Any(allergen => dough.Contains.Contains(allergen) || dough.MayContain.Contains(allergen));
+        _mayHaveSecondDough = !needs.MustNotTouch.Any(dough.IsOrMayBe) && second?.IsPermittedFor(needs) == true;
         _bases = [.. menu.Bases.Select(Worth)];
         _cheeses = [.. menu.Cheeses.Select(Worth)];
         _toppings = [.. menu.Toppings.Select(Worth)];

@@ -98,6 +98,23 @@ public sealed class LiveDeskTests(ClassDatabase database) : PlannerTest(database
     }
 
     [Fact]
+    public async Task An_order_says_nothing_once_the_plan_is_another()
+    {
+        var night = await OnTheNightAsync();
+        var later = (await ViewAsync(night)).Evening!.Steps.Where(step => step.IsTapped)
+            .ToDictionary(step => step.Id, step => step.Start + (step.Id == "sauce" ? Duration.FromMinutes(7) : Duration.Zero));
+        await TapAsync(night, new LiveMark("", default, LiveMarkKind.NewOrder, Starts: later));
+
+        App.Clock.Advance(Duration.FromMinutes(5));
+        await App.AnswerAsync(night.Link, Answers.Coming(revision: 1, companions: 1));
+        await PlanAllAsync();
+
+        var view = await ViewAsync(night);
+        Assert.True(view.Plan.MadeAt > view.LastTap!.At);
+        Assert.Equal(Step(view, "sauce").Planned.Start, Step(view, "sauce").Start);
+    }
+
+    [Fact]
     public async Task A_night_on_time_is_offered_no_other_order()
     {
         var night = await OnTheNightAsync();

@@ -47,6 +47,24 @@ public class DoughLabelTests
     }
 
     [Fact]
+    public void A_begun_dough_can_have_its_label_read_and_is_not_whitewashed_by_the_next_bag()
+    {
+        var night = ANight().WithGuests(4).But(one => one with { Formula = Formula(label: null) }).Build();
+        var unread = night with { Begun = BegunDough.Of(night, Planner.Plan(night, Now, Effort.Quick)) };
+        var milky = night with { Formula = Formula(Milk) };
+        var read = milky with { Begun = BegunDough.Of(milky, Planner.Plan(milky, Now, Effort.Quick)) };
+        Composition nothing = new([], [], [], Enum.GetValues<Diet>());
+
+        Assert.Equal(Enum.GetValues<Allergen>(), LabelOf(unread, Formula(label: null)).Unknown.Concat(LabelOf(unread, Formula(label: null)).Contains).Order());
+        Assert.Contains(Allergen.Milk, LabelOf(unread, Formula(Milk)).Contains);
+        Assert.Contains(Allergen.Milk, LabelOf(read, Formula(nothing)).Contains);
+        Assert.Contains(Allergen.Milk, LabelOf(read, Formulas.Plain).Contains);
+        Assert.Contains(Allergen.Milk, LabelOf(read, Formula(label: null)).Contains);
+
+        static Composition LabelOf(NightSnapshot begun, DoughFormula now) => NightSauceAndCheese.DoughLabelOf(begun with { Formula = now });
+    }
+
+    [Fact]
     public void A_dough_without_parts_of_ones_own_is_as_it_was() =>
         Assert.True(IsFed(Formulas.Plain, new DietaryNeeds([], [Allergen.Milk], [])));
 

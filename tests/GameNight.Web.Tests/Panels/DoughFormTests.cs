@@ -133,7 +133,16 @@ public class DoughFormTests : BunitContext
         var label = form.Onto(WholeDoughs.Formula, new TypedNumbers("formula")).PartsLabel!;
         Assert.Equal([Allergen.Milk], label.Contains);
         Assert.Empty(label.Unknown);
-        Assert.Equal([Allergen.Milk], DoughPartsForm.Of(WholeDoughs.Formula with { PartsLabel = label }, Ranges).Label.Composition.Contains);
+        var again = DoughPartsForm.Of(WholeDoughs.Formula with { PartsLabel = label }, Ranges);
+        Assert.True(again.LabelsAreRead);
+        Assert.Equal([Allergen.Milk], again.Label.Composition.Contains);
+
+        // Nobody has read the label of what is put in, or named, after that.
+        again.Extras.Add(new DoughPartRow { Name = "Walnuts", OfFlour = "5", Water = "5" });
+        Assert.Null(again.Onto(WholeDoughs.Formula, new TypedNumbers("formula")).PartsLabel);
+        again.LabelsAreRead = true;
+        again.Extras[^1].Name = "Other walnuts";
+        Assert.False(again.LabelsAreRead);
     }
 
     [Fact]

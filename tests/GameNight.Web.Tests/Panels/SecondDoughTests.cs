@@ -111,7 +111,7 @@ public class SecondDoughTests : BunitContext
             .Add(p => p.Allergens, PieAllergens.Of(split, Paper.Labels, SharedFolder.Tables.Menu.Dough, Plans.Maize.Composition)));
         var pies = Render<PiesPanel>(with => with.Add(p => p.Split, split).Add(p => p.Items, Plans.Items).Add(p => p.Names, Plans.Names));
 
-        Assert.Contains("On maize dough, mixed and baked first.", card[0].TextContent, StringComparison.Ordinal);
+        Assert.Contains("On maize dough: on its own board, away from other flour.", card[0].TextContent, StringComparison.Ordinal);
         Assert.Contains("no flour but its own. Baked on baking paper whose maker allows 230 °C.", card[0].TextContent, StringComparison.Ordinal);
         Assert.Contains(NotForCoeliacs, card[0].TextContent, StringComparison.Ordinal);
         Assert.DoesNotContain("maize", string.Concat(card.Skip(1).Select(one => one.TextContent)), StringComparison.Ordinal);
@@ -122,7 +122,7 @@ public class SecondDoughTests : BunitContext
         Assert.Contains("gluten", served.QuerySelector(".may")!.TextContent, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("soy", served.QuerySelector(".may")!.TextContent, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotMatch("Rui", table.Markup);
-        Assert.Contains("On the other dough, mixed and baked first.", pies.Find("li").TextContent, StringComparison.Ordinal);
+        Assert.Contains("On the other dough: on its own board, away from other flour.", pies.Find("li").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -2,8 +2,8 @@ using GameNight.Nights.ForHosts;
 using GameNight.Nights.Live;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Records;
-using GameNight.Planning.Guests;
 using GameNight.Planning;
+using GameNight.Planning.Guests;
 using GameNight.Planning.Live;
 using GameNight.Planning.Timeline;
 using GameNight.Planning.Toppings;
@@ -35,7 +35,7 @@ public sealed partial class LivePage : IAsyncDisposable
     private LiveView? _view;
     private string? _said;
     private LiveOrder? _order;
-    private (string? Tap, Instant At) _lookedForOrder;
+    private (string? Tap, Instant? Made, Instant At) _lookedForOrder;
     private IReadOnlyDictionary<string, Composition>? _labels;
     private IReadOnlySet<string> _bases = new HashSet<string>();
     private OwnStepNames _own = OwnStepNames.None;
@@ -83,18 +83,18 @@ public sealed partial class LivePage : IAsyncDisposable
             return;
         }
 
-        var tap = view.LastTap?.Id;
-        if (tap == _lookedForOrder.Tap && view.Now < _lookedForOrder.At + BetweenOrders)
+        var (tap, made) = (view.LastTap?.Id, view.Plan.MadeAt);
+        if ((tap, made) == (_lookedForOrder.Tap, _lookedForOrder.Made) && view.Now < _lookedForOrder.At + BetweenOrders)
         {
             return;
         }
 
-        _lookedForOrder = (tap, view.Now);
+        _lookedForOrder = (tap, made, view.Now);
         _order = null;
         try
         {
             var order = await Lives.AnotherOrderAsync(view, Closed);
-            if (_view?.LastTap?.Id == tap)
+            if ((_view?.LastTap?.Id, _view?.Plan.MadeAt) == (tap, made))
             {
                 await InvokeAsync(() =>
                 {
@@ -114,7 +114,7 @@ public sealed partial class LivePage : IAsyncDisposable
         : Task.CompletedTask;
 
     /// <summary>Not offered again until something is tapped.</summary>
-    private void LeaveOrder() => (_order, _lookedForOrder) = (null, (_view?.LastTap?.Id, Instant.MaxValue - BetweenOrders));
+    private void LeaveOrder() => (_order, _lookedForOrder) = (null, (_view?.LastTap?.Id, _view?.Plan.MadeAt, Instant.MaxValue - BetweenOrders));
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {

@@ -30,13 +30,25 @@ public sealed class DoughPartsForm(DoughRanges ranges)
     public DoughPartRow? Preferment { get; set; }
     public DoughPartRow? Soaker { get; set; }
 
-    /// <summary>The host has read the labels of all the parts above that have a name of the host's own.</summary>
-    public bool LabelsAreRead { get; set; }
+    private IReadOnlyList<string>? _read;
+
+    /// <summary>
+    /// The host has read the labels of all the parts above that have a name of the host's own. Of a part that is added or
+    /// named anew nobody has.
+    /// </summary>
+    public bool LabelsAreRead
+    {
+        get => _read is { } names && names.SequenceEqual(OwnNames);
+        set => _read = value ? OwnNames : null;
+    }
 
     public LabelForm Label { get; private init; } = new();
 
     /// <summary>There is something whose label only the host can read.</summary>
     public bool HasOwnParts => Flours.Count > 0 || Extras.Count > 0 || Soaker is not null;
+
+    private List<string> OwnNames =>
+        [.. Flours.Select(row => row.Name.Trim()), "", .. Extras.Select(row => row.Name.Trim()), "", .. Soaker is { } soaker ? [soaker.Name.Trim()] : Array.Empty<string>()];
 
     public bool IsEmpty => Flours.Count == 0 && Extras.Count == 0 && Preferment is null && Soaker is null;
 
@@ -44,7 +56,6 @@ public sealed class DoughPartsForm(DoughRanges ranges)
     {
         var form = new DoughPartsForm(ranges)
         {
-            LabelsAreRead = formula.PartsLabel is not null,
             Label = formula.PartsLabel is { } label ? LabelForm.Of(label) : new(),
             Preferment = formula.Preferment is { } preferment
                 ? new DoughPartRow
@@ -73,6 +84,7 @@ public sealed class DoughPartsForm(DoughRanges ranges)
             OfFlour = Text(extra.OfFlour),
             Water = Text(extra.Water),
         }));
+        form.LabelsAreRead = formula.PartsLabel is not null;
         return form;
     }
 

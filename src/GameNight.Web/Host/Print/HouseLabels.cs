@@ -1,6 +1,6 @@
 using GameNight.Nights.Records;
-using GameNight.Planning.Guests;
 using GameNight.Planning;
+using GameNight.Planning.Guests;
 
 namespace GameNight.Web.Host.Print;
 
