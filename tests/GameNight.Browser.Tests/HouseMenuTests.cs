@@ -67,6 +67,7 @@ public class HouseMenuTests(Site site)
         // The group is shared with other tests.
         await host.GoLiveAsync(await site.GroupPathAsync() + "/menu");
         await host.Page.GetByLabel("Let them meet: Mushrooms and Olives").ClickAsync();
+        await Expect(panel).ToContainTextAsync("Any topping may meet any other.", new() { Timeout = Soon });
         await host.Page.GetByLabel("Remove Woodland").ClickAsync();
         await Expect(panel).Not.ToContainTextAsync("Woodland", new() { Timeout = Soon });
         Assert.Empty(host.Faults);

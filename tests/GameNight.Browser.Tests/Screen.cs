@@ -16,7 +16,9 @@ public sealed class Screen : IAsyncDisposable
     public const int Narrowest = 320;
 
     private const int Height = 844;
-    private const float Patience = 30_000;
+
+    /// <summary>For a busy machine: several apps, databases and browsers share two cores while tests run.</summary>
+    private const float Patience = 60_000;
 
     private readonly IBrowserContext _context;
     private readonly List<string> _faults = [];
