@@ -41,9 +41,10 @@ public class HouseMenuTests(Site site)
         var first = host.Page.Locator(".byhand-pies > li").First;
         await first.Locator("button.piepart").First.ClickAsync();
         await host.Page.GetByLabel("something else from tonight’s menu").CheckAsync();
-        foreach (var tick in await host.Page.Locator(".chooser .ticks input:checked").AllAsync())
+        var ticked = host.Page.Locator(".chooser .ticks input:checked");
+        while (await ticked.CountAsync() > 0)
         {
-            await tick.UncheckAsync();
+            await ticked.First.UncheckAsync();
         }
 
         await host.Page.Locator(".chooser .ticks").GetByText("Mushrooms", new() { Exact = true }).ClickAsync();
