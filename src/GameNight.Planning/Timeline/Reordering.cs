@@ -1,13 +1,16 @@
 namespace GameNight.Planning.Timeline;
 
 /// <summary>
-/// Looks for another order of the work that is left, when keeping the order breaks a limit or makes the table wait: first
-/// the fewest minutes beyond the limits, then the last pie soonest, then as little moved as can be. What is begun or done
+/// Looks for another order of the work that is left, when keeping the order breaks a limit or makes the table wait: above
+/// all few minutes beyond the limits, then the last pie soon, then as little moved as can be. What is begun or done
 /// stands; what somebody has in hand is not taken from them.
 /// </summary>
 internal static class Reordering
 {
-    /// <summary>A limit of food outweighs any wait at the table, and that any number of steps that move.</summary>
+    /// <summary>
+    /// Against one minute by which one step moves: a minute beyond a limit of food weighs as a hundred minutes of wait at the
+    /// table, and one of those as all the moves of an evening that goes on much as before.
+    /// </summary>
     private const long PriceOfMinuteOver = 100_000;
     private const long PriceOfMinuteLater = 1_000;
 

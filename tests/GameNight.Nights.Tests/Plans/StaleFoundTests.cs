@@ -95,11 +95,15 @@ public sealed class StaleFoundTests(ClassDatabase database) : PlannerTest(databa
     {
         var night = await App.OpenNightForOneGuestAsync();
         await PlanAllAsync();
-        var before = await Rows.EverythingAsync(Database);
+        var before = await EverythingAsync();
 
         Assert.False((await App.Plans.PlanAsync(night.Group.Access, night.Night, Cancellation))!.IsBeingRedone);
 
-        Assert.Equal(before, await Rows.EverythingAsync(Database));
+        Assert.Equal(before, await EverythingAsync());
+
+        // Once there is a plan, rounds of the post go on by themselves.
+        async Task<IEnumerable<string>> EverythingAsync() =>
+            (await Rows.EverythingAsync(Database)).Where(row => !row.StartsWith("post_queue ", StringComparison.Ordinal));
     }
 
     [Fact]
