@@ -18,16 +18,16 @@ internal static class NightForecast
             night.Guests, ball, shape.SlicesPerPie, tables.Appetite, night.Courses, night.Length, night.Players);
         return (forecast, PieCountRule.For(
             demand, shape.SlicesPerPie, night.RunOutChance, night.ByHand.Pies,
-            night.Begun is { } started ? WithSecondDough(night, started, forecast, tables) : (PieCount?)null, night.ShortageWeight));
+            night.Begun is { } started ? Given(night, started, forecast, tables) : null, night.ShortageWeight));
     }
 
     /// <summary>So many as the begun dough gives. The second dough is mixed on the day and still follows the answers.</summary>
-    private static PieCount WithSecondDough(NightSnapshot night, BegunDough begun, SlicesForecast forecast, ReferenceTables tables)
+    private static DoughIsBegun Given(NightSnapshot night, BegunDough begun, SlicesForecast forecast, ReferenceTables tables)
     {
         var balls = LateChoices.Balls(night, begun);
         if (night.Menu.SecondDough is null)
         {
-            return balls;
+            return new DoughIsBegun(balls);
         }
 
         night = BegunDough.Opened(night);
@@ -35,6 +35,7 @@ internal static class NightForecast
 
         // As if there were no end of pies: nobody has to share, and what lies on the second dough comes on top of the balls.
         var uncontested = NightRequests.Split(night, forecast, SplitPlanner.MostPies, tables) with { MainBalls = null };
-        return new PieCount(Math.Min(PieCount.Highest, balls.Value + SplitPlanner.PiesOnSecondDough(uncontested)));
+        var beside = SplitPlanner.PiesOnSecondDough(uncontested);
+        return new DoughIsBegun(balls, beside > 0 ? new PieCount(beside) : null);
     }
 }

@@ -1,3 +1,4 @@
+using GameNight.Planning.Appetite;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
@@ -115,6 +116,8 @@ public class SecondDoughTests
         Assert.Equal(plan.Dough.Balls, more.Dough.Balls);
         Assert.True(more.SecondDough!.Pies > 1);
         Assert.Equal(plan.Dough.Balls + more.SecondDough.Pies, more.Split.Pies.Count);
+        Assert.Contains(new DoughIsBegun(new(plan.Dough.Balls), new(more.SecondDough.Pies)), more.Pies.Count.Because);
+        Assert.Contains(new DoughIsBegun(new(plan.Dough.Balls)), none.Pies.Count.Because);
     }
 
     [Fact]

@@ -23,10 +23,10 @@ public static class PieCountRule
     private const int CurveDigits = 5;
 
     /// <param name="runOutChance">0.01 to 0.5.</param>
-    /// <param name="begun">Pies of a dough that is begun: so many there are, whatever the host or the answers say.</param>
+    /// <param name="begun">What is known of a dough that is begun: its pies are there, whatever the host or the answers say.</param>
     /// <param name="shortageWeight">A missing pie is as bad as so many left over, 1 to 99; null for the accepted chance.</param>
     public static PiePlan For(
-        SliceDistribution demand, int slicesPerPie, Share runOutChance, PieCount? byHand, PieCount? begun = null,
+        SliceDistribution demand, int slicesPerPie, Share runOutChance, PieCount? byHand, DoughIsBegun? begun = null,
         double? shortageWeight = null)
     {
         var accepted = shortageWeight is { } weight ? new Share(1 / (weight + 1)) : runOutChance;
@@ -41,8 +41,9 @@ public static class PieCountRule
         Reason asked = shortageWeight is { } costly
             ? new ShortageWeighed(costly, accepted, reached.RunOutChance, proposed)
             : new RunOutChanceAsked(accepted, reached.RunOutChance, proposed);
-        var count = begun is { } fixedPies
-            ? new Explained<PieCount>(fixedPies, proposed, IsByHand: false, [new DoughIsBegun(fixedPies), asked])
+        var count = begun is not null
+            ? new Explained<PieCount>(
+                new PieCount(Math.Min(PieCount.Highest, begun.Pies.Value + (begun.Beside?.Value ?? 0))), proposed, IsByHand: false, [begun, asked])
             : Explained.Decide(byHand, proposed, asked);
 
         var shown = Around(count.Value.Value).Concat(Around(pies)).Distinct().Order();

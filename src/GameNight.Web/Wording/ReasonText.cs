@@ -25,6 +25,7 @@ public static class ReasonText
         RemoteNotCounted r => Counted(nameof(Reasons.RemoteNotCountedOther), r.People),
         RunOutChanceAsked r => Counted(
             nameof(Reasons.RunOutChanceAskedOther), r.Pies.Value, Chance(r.Asked), Pies(r.Pies), Chance(r.Reached)),
+        DoughIsBegun { Beside: { } beside } r => Fill(Reasons.DoughIsBegunBeside, Pies(r.Pies), Pies(beside)),
         DoughIsBegun r => Fill(Reasons.DoughIsBegun, Pies(r.Pies)),
         HouseholdsTogether r => Counted(nameof(Reasons.HouseholdsTogetherOther), r.Households, r.Guests),
         PartOfTheEvening r => Counted(nameof(Reasons.PartOfTheEveningOther), r.People),
