@@ -27,11 +27,16 @@ public static class SecondDoughText
             : Fill(OtherDough.FactsWithoutRise, ball, where);
     }
 
-    /// <summary>How it is handled, and what it is not.</summary>
+    /// <summary>How it is handled.</summary>
     public static IEnumerable<string> How(SecondDoughPlan plan, Measures measures) =>
     [
         Fill(OtherDough.MixFirst, Where(plan.PerPie.On, plan.PerPie.PaperUpTo, measures)),
         .. plan.PerPie.Rise > Duration.Zero ? [Fill(OtherDough.Rises, QuantityText.Length(plan.PerPie.Rise))] : Array.Empty<string>(),
+    ];
+
+    /// <summary>What to take care of, and what it is not.</summary>
+    public static IEnumerable<string> Cares(SecondDoughPlan plan, Measures measures) =>
+    [
         .. plan.Conflicts.OfType<PaperAboveItsLimit>().Select(hot => Fill(Conflicts.PaperAboveItsLimit, measures.Say(hot.Oven), measures.Say(hot.PaperUpTo))),
         Cautions.KitchenUsesWheat,
     ];

@@ -49,6 +49,17 @@ public class HelpersPanelTests : BunitContext
     }
 
     [Fact]
+    public void A_helper_who_answered_that_they_are_not_coming_is_told_of()
+    {
+        var panel = Render<HelpersPanel>(with => with.Add(p => p.Helpers, Two).Add(p => p.Hands, 3).Add(p => p.People, Names)
+            .Add(p => p.Guests, [(Rui, "Rui")]).Add(p => p.MayChange, true).Add(p => p.NotComing, ["Rui"]));
+
+        Assert.StartsWith("Rui has answered that they are not coming", panel.Find(".notice.care").TextContent, StringComparison.Ordinal);
+        Assert.Equal(Rui.ToString(), panel.Find("#helper-guest-1").GetAttribute("value"));
+        Assert.Empty(Panel(Two, hands: 3).FindAll(".notice"));
+    }
+
+    [Fact]
     public void Each_person_has_a_list_and_a_sheet_of_just_their_steps()
     {
         var plan = Plans.Of(NightBuilder.ANight().WithGuests(12).But(night => night with
