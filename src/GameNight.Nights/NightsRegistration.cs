@@ -62,6 +62,8 @@ public static class NightsRegistration
         services.AddSingleton(p => new WaysIn(p.GetRequiredService<GroupSessions>()));
         services.AddSingleton(p => new KitchenDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>(), tables));
+        services.AddSingleton(p => new PaceDesk(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<KitchenDesk>(), tables, p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new GuestListDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<ReplanRequests>(), p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new HostDesk(

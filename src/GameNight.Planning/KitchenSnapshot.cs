@@ -2,6 +2,7 @@ using GameNight.Planning.Dough;
 using GameNight.Planning.Fermentation;
 using GameNight.Planning.Heat;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Timeline;
 using NodaTime;
 
 namespace GameNight.Planning;
@@ -21,6 +22,8 @@ namespace GameNight.Planning;
 /// <param name="Scale">What the scales can tell apart; null when the host has not said.</param>
 /// <param name="FrictionKelvin">Learned friction factor in kelvins of the temperature sum, -10 to 45; null for a handbook's.</param>
 /// <param name="Place">What pies are baked on; null when the host has not said.</param>
+/// <param name="Pace">How long work takes here, where past nights told; each step once. Null for the table's minutes throughout.</param>
+/// <param name="FridgeBalls">So many balls find a place in the fridge at once, 1 to 200; null when the host has not said.</param>
 public sealed record KitchenSnapshot(
     Celsius Room,
     Celsius? Fridge,
@@ -39,4 +42,11 @@ public sealed record KitchenSnapshot(
     KitchenFlour? Flour = null,
     KitchenScale? Scale = null,
     double? FrictionKelvin = null,
-    BakingPlace? Place = null);
+    BakingPlace? Place = null,
+    IReadOnlyList<StepPace>? Pace = null,
+    int? FridgeBalls = null)
+{
+    /// <summary>One of a step, as it was learned here or as the table has it.</summary>
+    public Duration LengthOf(StepName step, StepTable table) =>
+        Duration.FromMinutes(Pace?.FirstOrDefault(pace => pace.Step == step)?.Minutes ?? table.MinutesOf(step));
+}

@@ -141,7 +141,7 @@ public sealed class NightPlanner(ReferenceTables tables)
             split,
             timeline,
             NightCautions.For(night, count, tables.Safety),
-            [.. NotesToSettle.Of(night) is { } notes ? [notes] : Array.Empty<Conflict>(), .. dough.Conflicts, .. second?.Conflicts ?? [], .. second is not null && dough.Balls == 0 ? [new EveryPieOnSecondDough(count)] : Array.Empty<Conflict>(), .. split.Conflicts, .. timeline.Conflicts, .. OwnPiesThatWait.Among(night, split, timeline), .. dough.Balls > 0 ? yeast.Conflicts : [],
+            [.. NotesToSettle.Of(night) is { } notes ? [notes] : Array.Empty<Conflict>(), .. dough.Conflicts, .. night.Kitchen.FridgeBalls < dough.Balls ? [new FridgeTooSmall(dough.Balls, night.Kitchen.FridgeBalls.Value)] : Array.Empty<Conflict>(), .. second?.Conflicts ?? [], .. second is not null && dough.Balls == 0 ? [new EveryPieOnSecondDough(count)] : Array.Empty<Conflict>(), .. split.Conflicts, .. timeline.Conflicts, .. OwnPiesThatWait.Among(night, split, timeline), .. dough.Balls > 0 ? yeast.Conflicts : [],
                 .. offHours is null ? Array.Empty<Conflict>() : [offHours], .. rescue?.Yeast.Conflicts ?? [], .. sauceToMake?.Conflicts ?? []],
             effort.Slices,
             NightRequests.Ripening(night, timeline, dough, journey, yeast.ShareOfFlour.Value, tables),

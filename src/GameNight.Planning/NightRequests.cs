@@ -99,7 +99,7 @@ internal static class NightRequests
             night.Helpers,
             night.Helpers is null ? null : tables.Steps.ForCooks);
 
-        Duration Minutes(StepName step) => Duration.FromMinutes(tables.Steps.MinutesOf(step));
+        Duration Minutes(StepName step) => kitchen.LengthOf(step, tables.Steps);
     }
 
     /// <summary>

@@ -103,6 +103,8 @@ public enum RangeReason
     OwnStepLength,
     OwnStepNumber,
     HelpersOfHands,
+    LearnedMinutes,
+    LearnedSteps,
     LongList,
     NameLength,
 }

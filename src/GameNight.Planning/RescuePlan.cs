@@ -88,13 +88,13 @@ public sealed record RescuePlan(
     internal static IReadOnlyList<HostAway> Hands(NightSnapshot night, RescueDough rescue, ReferenceTables tables)
     {
         var knead = night.Kitchen.Kneading == KneadingWay.ByHand ? StepName.KneadByHand : StepName.KneadMixer;
-        var made = rescue.MixAt + Duration.FromMinutes(tables.Steps.MinutesOf(StepName.Mix) + tables.Steps.MinutesOf(knead));
+        var made = rescue.MixAt + night.Kitchen.LengthOf(StepName.Mix, tables.Steps) + night.Kitchen.LengthOf(knead, tables.Steps);
         return
         [
             new HostAway(rescue.MixAt, made),
             new HostAway(
                 Instant.Max(rescue.BallAt, made),
-                Instant.Max(rescue.BallAt, made) + Duration.FromMinutes(tables.Steps.MinutesOf(StepName.BallEach) * rescue.Balls.Value)),
+                Instant.Max(rescue.BallAt, made) + night.Kitchen.LengthOf(StepName.BallEach, tables.Steps) * rescue.Balls.Value),
         ];
     }
 

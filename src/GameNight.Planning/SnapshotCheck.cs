@@ -100,6 +100,7 @@ public sealed class SnapshotCheck(ReferenceTables tables)
             kitchen.Calibration is { } hot
                 ? Range("kitchen.calibration.warm", hot.Warm, FermentationCalibration.Least, FermentationCalibration.Most)
                 : null,
+            kitchen.FridgeBalls is { } places ? Range("kitchen.fridgeBalls", places, 1, PieCount.Highest) : null,
             kitchen.Flour?.RoomHumidity is { } humidity
                 ? Range("kitchen.flour.roomHumidity", humidity.Value, WheatIsotherm.DriestAir, WheatIsotherm.MoistestAir)
                 : null,
@@ -116,7 +117,24 @@ public sealed class SnapshotCheck(ReferenceTables tables)
             .. kitchen.Place is { } place
                 ? place.Problems("kitchen.place", place.In(kitchen.Room, kitchen.Oven, kitchen.Preheat), tables.Materials)
                 : [],
+            .. Pace(kitchen.Pace ?? []),
         ];
+    }
+
+    private static IEnumerable<SnapshotProblem> Pace(IReadOnlyList<StepPace> pace)
+    {
+        foreach (var step in pace)
+        {
+            if (Range("kitchen.pace.minutes", step.Minutes, StepPace.Least, StepPace.Most) is { } problem)
+            {
+                yield return problem;
+            }
+        }
+
+        if (pace.Any(step => !StepPace.Known.Contains(step.Step)) || pace.Select(step => step.Step).Distinct().Count() < pace.Count)
+        {
+            yield return new("kitchen.pace", SnapshotFault.WrongCount, pace.Count, 0, StepPace.Known.Count);
+        }
     }
 
     /// <summary>A dough that is begun came out of a plan; what arrives from elsewhere must at least look like it did.</summary>

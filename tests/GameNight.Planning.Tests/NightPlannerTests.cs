@@ -1,5 +1,6 @@
 using CsCheck;
 using GameNight.Planning.Contract;
+using GameNight.Planning.Dough;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Safety;
@@ -220,6 +221,18 @@ public class NightPlannerTests
         Assert.Contains(
             Planner.Plan(ANight().WithGuests(3).But(night => night with { ServeAt = Now - Duration.FromHours(1) }).Build(), Now, Effort.Quick).Conflicts,
             conflict => conflict is ServingTimeHasPassed);
+
+    [Fact]
+    public void A_fridge_with_places_for_fewer_balls_is_a_conflict_and_one_with_enough_is_none()
+    {
+        var pies = Planner.Plan(ANight().WithGuests(6).Build(), Now, Effort.Quick).Dough.Balls;
+
+        Assert.Equal(new FridgeTooSmall(pies, pies - 1), Assert.Single(With(pies - 1).OfType<FridgeTooSmall>()));
+        Assert.Empty(With(pies).OfType<FridgeTooSmall>());
+
+        IReadOnlyList<Conflict> With(int places) => Planner.Plan(
+            ANight().WithGuests(6).But(night => night with { Kitchen = night.Kitchen with { FridgeBalls = places } }).Build(), Now, Effort.Quick).Conflicts;
+    }
 
     [Fact]
     public void Whoever_avoids_gluten_is_told_that_this_kitchen_is_not_fit_for_it()

@@ -34,6 +34,9 @@ public interface IMessageCarrier
 
     /// <inheritdoc cref="CarryAsync(Letter, CancellationToken)"/>
     Task<CarryResult> CarryAsync(QuestionLetter letter, CancellationToken cancellation);
+
+    /// <inheritdoc cref="CarryAsync(Letter, CancellationToken)"/>
+    Task<CarryResult> CarryAsync(WorkLetter letter, CancellationToken cancellation);
 }
 
 /// <summary>Where no mail server is set.</summary>
@@ -44,6 +47,8 @@ internal sealed class ByHandOnly : IMessageCarrier
     public Task<CarryResult> CarryAsync(Letter letter, CancellationToken cancellation) => Away;
 
     public Task<CarryResult> CarryAsync(QuestionLetter letter, CancellationToken cancellation) => Away;
+
+    public Task<CarryResult> CarryAsync(WorkLetter letter, CancellationToken cancellation) => Away;
 
     private static Task<CarryResult> Away =>
         Task.FromResult<CarryResult>(new CarryResult.TryLater(MessageFault.ServerAway, IsForAll: true));

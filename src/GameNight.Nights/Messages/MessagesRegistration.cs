@@ -19,12 +19,15 @@ internal static class MessagesRegistration
         services.AddSingleton<Outbox>();
         services.AddSingleton<Letters>();
         services.AddSingleton<QuestionPost>();
+        services.AddSingleton<WorkPost>();
         services.AddSingleton<NightRounds>();
         services.AddSingleton<Postman>();
         services.AddSingleton<IHostedService>(p => p.GetRequiredService<Postman>());
         services.AddSingleton(p => new MessageDesk(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<Outbox>(), p.GetRequiredService<Letters>(),
             p.GetRequiredService<NightChanges>(), p.GetRequiredService<IClock>()));
+        services.AddSingleton(p => new WorkReminderDesk(
+            p.GetRequiredService<GroupSessions>(), p.GetRequiredService<Outbox>(), p.GetRequiredService<IClock>()));
         services.AddSingleton(p => new ContactBook(
             p.GetRequiredService<GroupSessions>(), p.GetRequiredService<LinkDirectory>(), p.GetRequiredService<IClock>()));
         services.AddHealthChecks().AddCheck<MessagesHealth>("messages");

@@ -5,8 +5,8 @@ using NodaTime;
 
 namespace GameNight.Nights.Messages;
 
-/// <summary>Looks after one night: who is to be reminded now, who is to be thanked, and when to look again.</summary>
-internal sealed class NightRounds(Outbox outbox, IClock clock)
+/// <summary>Looks after one night: who is to be reminded now, who is to be thanked, which host has work before them, and when to look again.</summary>
+internal sealed class NightRounds(Outbox outbox, WorkPost work, IClock clock)
 {
     private static readonly Duration Soon = Duration.FromSeconds(1);
 
@@ -43,7 +43,8 @@ internal sealed class NightRounds(Outbox outbox, IClock clock)
             await ThankAsync(session, night, cancellation);
         }
 
-        var ahead = reminders.Append(thanks).Where(moment => moment > now).ToList();
+        var nextWork = await work.QueueAsync(session, night, now, cancellation);
+        var ahead = reminders.Append(thanks).Concat(nextWork is { } at ? [at] : []).Where(moment => moment > now).ToList();
         return ahead.Count > 0 ? ahead.Min() : null;
     }
 

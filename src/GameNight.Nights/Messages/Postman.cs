@@ -14,7 +14,7 @@ namespace GameNight.Nights.Messages;
 /// Message-ID; nothing else is ever done twice.
 /// </summary>
 internal sealed partial class Postman(
-    GroupSessions sessions, Outbox outbox, Letters letters, QuestionPost questions, NightRounds rounds, IMessageCarrier carrier, NightChanges changes,
+    GroupSessions sessions, Outbox outbox, Letters letters, QuestionPost questions, WorkPost work, NightRounds rounds, IMessageCarrier carrier, NightChanges changes,
     IClock clock, ILogger<Postman> log) : BackgroundService
 {
     /// <summary>Mails of a group in 24 hours: a big group's busiest day, and no flood. A figure of our own.</summary>
@@ -83,6 +83,7 @@ internal sealed partial class Postman(
                 {
                     Errand.Night => LookAfterAsync(session, errand, stopping),
                     Errand.Question => AskAsync(session, errand, now, stopping),
+                    Errand.Work => TellOfWorkAsync(session, errand, now, stopping),
                     _ => SendAsync(session, errand, now, stopping),
                 });
             }
@@ -196,71 +197,6 @@ internal sealed partial class Postman(
         }
     }
 
-    /// <summary>The link of a question, sent once for each link. Where it stands is kept with the guest who is asked.</summary>
-    private async Task AskAsync(GroupSession session, PostRow errand, Instant now, CancellationToken stopping)
-    {
-        var (db, id) = (session.Db, new AskedGuestId(errand.Subject));
-        var asked = await db.AskedGuests.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, stopping);
-        if (asked is not { MailState: MessageState.Waiting, MailAt: { } since })
-        {
-            // Taken out of the question, or another link was made.
-            await EndAsync(session, errand, stopping);
-            return;
-        }
-
-        var read = await questions.OfAsync(session, asked, stopping);
-        if (_accepted.TryGetValue(errand.Subject, out var generation) && generation == asked.LinkGeneration)
-        {
-            await AskedAsync(session, errand, id, MessageState.Sent, null, now, CancellationToken.None);
-        }
-        else if (read is not QuestionResult.Ready { Letter: var letter })
-        {
-            var state = read is QuestionResult.ForHand ? MessageState.ForHand : MessageState.Dropped;
-            await AskedAsync(session, errand, id, state, null, now, stopping);
-        }
-        else if (await IsFullAsync(db, now, stopping))
-        {
-            errand.Postpone(now + UntilThereIsRoom);
-            await session.CommitAsync(stopping);
-        }
-        else
-        {
-            var result = await carrier.CarryAsync(letter, stopping);
-            NightsTelemetry.Carried(nameof(Errand.Question), result);
-            switch (result)
-            {
-                case CarryResult.Accepted:
-                    (_rest, _restsUntil) = (ShortestRest, Instant.MinValue);
-                    _accepted[errand.Subject] = asked.LinkGeneration;
-                    await AskedAsync(session, errand, id, MessageState.Sent, null, now, CancellationToken.None);
-                    break;
-                case CarryResult.Refused refused:
-                    await AskedAsync(session, errand, id, MessageState.GivenUp, refused.Fault, now, stopping);
-                    break;
-                case CarryResult.TryLater later when now - since >= GivesUpAfter:
-                    await AskedAsync(session, errand, id, MessageState.GivenUp, later.Fault, now, stopping);
-                    break;
-                case CarryResult.TryLater later:
-                    Rest(later, now);
-                    await QuestionPost.TriedInVainAsync(db, id, later.Fault, stopping);
-                    errand.Postpone(now + WaitAfter(asked.MailTries));
-                    await session.CommitAsync(stopping);
-                    break;
-            }
-        }
-
-        changes.Publish(asked.ChoiceId);
-    }
-
-    private async Task AskedAsync(
-        GroupSession session, PostRow errand, AskedGuestId id, MessageState state, MessageFault? fault, Instant now,
-        CancellationToken cancellation)
-    {
-        await QuestionPost.SettleAsync(session.Db, id, state, now, fault, cancellation);
-        await EndAsync(session, errand, cancellation);
-        _accepted.Remove(errand.Subject);
-    }
-
     private static async Task EndAsync(GroupSession session, PostRow errand, CancellationToken cancellation)
     {
         session.Db.PostQueue.Remove(errand);
@@ -312,7 +248,8 @@ internal sealed partial class Postman(
         var since = now - Duration.FromDays(1);
         var told = await db.Messages.CountAsync(row => row.State == MessageState.Sent && row.SettledAt > since, cancellation);
         var asked = await db.AskedGuests.CountAsync(row => row.MailState == MessageState.Sent && row.MailAt > since, cancellation);
-        return told + asked >= MostPerDay;
+        var work = await db.WorkReminders.CountAsync(row => row.State == MessageState.Sent && row.SettledAt > since, cancellation);
+        return told + asked + work >= MostPerDay;
     }
 
     private async Task PutOffAsync(PostRow errand, CancellationToken cancellation)
@@ -322,6 +259,11 @@ internal sealed partial class Postman(
         if (errand.Errand == Errand.Question)
         {
             await QuestionPost.TriedInVainAsync(session.Db, new AskedGuestId(errand.Subject), MessageFault.Failed, cancellation);
+        }
+
+        if (errand.Errand == Errand.Work)
+        {
+            await WorkPost.TriedInVainAsync(session.Db, new WorkReminderId(errand.Subject), MessageFault.Failed, cancellation);
         }
 
         var message = await session.Db.Messages.SingleOrDefaultAsync(

@@ -70,9 +70,9 @@ internal sealed class PlanBook(GroupSessions sessions, NightSnapshots snapshots,
 
         var answerBy = saved.AnswerBy;
         saved.Replace(fingerprint, plan, madeAt, JsonSerializer.Serialize(plan, PlanJson.Options));
-        if (saved.AnswerBy != answerBy)
+        if (saved.AnswerBy != answerBy || await session.Db.Memberships.AnyAsync(row => row.RemindedMinutesAhead != null, cancellation))
         {
-            // Reminders follow from it.
+            // Reminders of guests and hosts follow from it.
             session.LookAfter(night, madeAt);
         }
 

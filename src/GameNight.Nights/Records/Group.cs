@@ -61,6 +61,11 @@ public sealed class GroupMembership
     /// <summary>May read the guests' private notes. Must-nots as rules are shown to every host: they cook by them.</summary>
     public bool SeesNotes { get; private set; }
 
+    /// <summary>The host is mailed so many minutes before work in the kitchen begins; null for no mail.</summary>
+    public int? RemindedMinutesAhead { get; private set; }
+
+    public void Remind(int? minutesAhead) => RemindedMinutesAhead = minutesAhead;
+
     public void Grant(HostRole role, bool seesNotes)
     {
         Role = role;

@@ -43,6 +43,13 @@ public readonly record struct MessageId(Guid Value) : IRecordId<MessageId>
     public override string ToString() => Value.ToString("N");
 }
 
+public readonly record struct WorkReminderId(Guid Value) : IRecordId<WorkReminderId>
+{
+    public static WorkReminderId From(Guid value) => new(value);
+    public static WorkReminderId New() => new(Guid.CreateVersion7());
+    public override string ToString() => Value.ToString("N");
+}
+
 public readonly record struct HostInvitationId(Guid Value) : IRecordId<HostInvitationId>
 {
     public static HostInvitationId From(Guid value) => new(value);

@@ -13,6 +13,9 @@ public enum Errand
 
     /// <summary>Send a guest the link of a question for a date.</summary>
     Question,
+
+    /// <summary>Tell a host that work begins soon.</summary>
+    Work,
 }
 
 /// <summary>
@@ -31,7 +34,7 @@ public sealed class PostRow
 
     public GroupId GroupId { get; private set; }
 
-    /// <summary>Id of the message, of the night, or of the guest's place in the question.</summary>
+    /// <summary>Id of the message, of the night, of the guest's place in the question, or of the reminder of work.</summary>
     public Guid Subject { get; private set; }
 
     public Errand Errand { get; private set; }

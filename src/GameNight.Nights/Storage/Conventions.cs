@@ -23,6 +23,7 @@ internal static class Conventions
         Id<FormulaId>(configuration);
         Id<MenuItemId>(configuration);
         Id<MessageId>(configuration);
+        Id<WorkReminderId>(configuration);
         Id<HostInvitationId>(configuration);
         Id<DateChoiceId>(configuration);
         Id<AskedGuestId>(configuration);

@@ -29,6 +29,7 @@ internal sealed class GameNightDb(DbContextOptions<GameNightDb> options)
     public DbSet<HostInvitation> HostInvitations => Set<HostInvitation>();
     public DbSet<RecoveryCode> RecoveryCodes => Set<RecoveryCode>();
     public DbSet<Message> Messages => Set<Message>();
+    public DbSet<WorkReminder> WorkReminders => Set<WorkReminder>();
     public DbSet<DateChoice> DateChoices => Set<DateChoice>();
     public DbSet<AskedGuest> AskedGuests => Set<AskedGuest>();
     public DbSet<LiveTap> LiveTaps => Set<LiveTap>();

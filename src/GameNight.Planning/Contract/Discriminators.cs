@@ -69,6 +69,7 @@ public static class Discriminators
     public static IReadOnlyDictionary<Type, string> Conflicts { get; } = new Dictionary<Type, string>
     {
         [typeof(BallLargerThanBowl)] = "ballLargerThanBowl",
+        [typeof(FridgeTooSmall)] = "fridgeTooSmall",
         [typeof(UnusualBall)] = "unusualBall",
         [typeof(PartsWithoutLabel)] = "partsWithoutLabel",
         [typeof(PaperAboveItsLimit)] = "paperAboveItsLimit",

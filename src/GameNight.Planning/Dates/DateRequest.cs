@@ -52,7 +52,7 @@ public sealed record DoughLead(
             Minutes(StepName.Shape) + Minutes(StepName.Top) + kitchen.Bake + Minutes(StepName.Rack) + Minutes(StepName.Serve),
             cold);
 
-        Duration Minutes(StepName step) => Duration.FromMinutes(steps.MinutesOf(step));
+        Duration Minutes(StepName step) => kitchen.LengthOf(step, steps);
     }
 }
 

@@ -14,6 +14,9 @@ public sealed record LossAdded(Share Loss) : Reason;
 /// <summary>One ball does not fit into the bowl or mixer; the dough is planned as if it did.</summary>
 public sealed record BallLargerThanBowl(Grams Ball, Grams Capacity) : Conflict;
 
+/// <summary>The fridge has places for fewer balls than the dough makes.</summary>
+public sealed record FridgeTooSmall(int Balls, int Places) : Conflict;
+
 /// <summary>All dough of the night: balls, total mass, and the batches to weigh.</summary>
 /// <param name="Formula">As the host has it; the batches follow <see cref="AsWeighed"/>.</param>
 /// <param name="Hydration">Water per flour as weighed, with the band in which the right one lies; null in plans of earlier versions.</param>

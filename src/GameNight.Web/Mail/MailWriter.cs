@@ -49,6 +49,19 @@ internal sealed class MailWriter(MailboxAddress from, Uri publicAddress)
         return mail;
     }
 
+    public MimeMessage Write(WorkLetter letter, Instant now)
+    {
+        var words = LetterText.Say(letter, publicAddress);
+        var mail = Addressed(words, letter.GroupName, letter.HostName, letter.To, now);
+        mail.MessageId = $"{letter.Id}@{from.Domain}";
+        mail.Headers.Add(HeaderId.AutoSubmitted, "auto-generated");
+
+        // A host ends it where they asked for it.
+        mail.Body = Body(words, words.Link);
+        mail.Prepare(EncodingConstraint.SevenBit);
+        return mail;
+    }
+
     private MimeMessage Addressed(LetterWords words, string group, string guest, string to, Instant now)
     {
         var mail = new MimeMessage();

@@ -31,6 +31,9 @@ internal sealed class SmtpCarrier(MailSettings settings, IClock clock) : IMessag
     public Task<CarryResult> CarryAsync(QuestionLetter letter, CancellationToken cancellation) =>
         CarryAsync(() => _writer.Write(letter, clock.GetCurrentInstant()), cancellation);
 
+    public Task<CarryResult> CarryAsync(WorkLetter letter, CancellationToken cancellation) =>
+        CarryAsync(() => _writer.Write(letter, clock.GetCurrentInstant()), cancellation);
+
     private async Task<CarryResult> CarryAsync(Func<MimeMessage> write, CancellationToken cancellation)
     {
         // No page is open whose language could be taken.

@@ -26,6 +26,7 @@ public sealed class ConflictText(
 
     public string Say(Conflict conflict) => conflict switch
     {
+        FridgeTooSmall c => Phrase.Count(Conflicts.ResourceManager, nameof(Conflicts.FridgeTooSmallOther), c.Balls - c.Places, c.Balls, c.Places),
         BallLargerThanBowl c => Fill(Conflicts.BallLargerThanBowl, measures.SayDough(c.Ball), measures.SayDough(c.Capacity)),
         UnusualBall c => Fill(Conflicts.UnusualBall, measures.SayDough(c.Ball), measures.SayDough(c.Least), measures.SayDough(c.Most)),
         PaperAboveItsLimit c => Fill(Conflicts.PaperAboveItsLimit, measures.Say(c.Oven), measures.Say(c.PaperUpTo)),

@@ -1,5 +1,6 @@
 using GameNight.Nights.Messages;
 using GameNight.Nights.Records;
+using GameNight.Planning.Timeline;
 using GameNight.Web.Startup;
 using GameNight.Web.Wording.Texts;
 
@@ -65,6 +66,40 @@ internal static class LetterText
             letter.HostNames.Length > 0 ? OneLine(letter.HostNames) : group,
             Phrase.Fill(Letters.Stop, group),
             Letters.StopLabel);
+    }
+
+    /// <summary>
+    /// Work that begins soon. Steps of the host's own are not called by their names: what somebody types may say who eats what.
+    /// </summary>
+    public static LetterWords Say(WorkLetter letter, Uri publicAddress)
+    {
+        var (group, title) = (OneLine(letter.GroupName), OneLine(letter.Title));
+        var (from, until) = (At(letter.Stretch.From), At(letter.Stretch.Until));
+        var first = letter.Stretch.Steps[0];
+        return new LetterWords(
+            OneLine(Phrase.Fill(Letters.WorkSubject, QuantityText.Time(from.TimeOfDay), LiveText.Do(first.Kind, first.Number, OwnStepNames.None), title)),
+            [
+                Phrase.Fill(Letters.Greeting, OneLine(letter.HostName)),
+                Phrase.Fill(Letters.Work, title, QuantityText.ShortDayAndTime(from), from.Date == until.Date ? QuantityText.Time(until.TimeOfDay) : QuantityText.ShortDayAndTime(until)),
+                string.Join('\n', Lines()),
+            ],
+            Letters.WorkLink,
+            new Uri(publicAddress, $"g/{letter.Group}/n/{letter.Night}/timeline"),
+            group,
+            Letters.WorkStop,
+            Letters.WorkStopLabel);
+
+        NodaTime.LocalDateTime At(NodaTime.Instant at) => QuantityText.Local(at, letter.Zone);
+
+        // Pies are many and all alike: one line for all of them.
+        IEnumerable<string> Lines() =>
+        [
+            .. letter.Stretch.Steps.Where(step => !IsOfPie(step.Kind)).Select(step => (step.Start, What: LiveText.Do(step.Kind, step.Number, OwnStepNames.None)))
+                .Concat(letter.Stretch.Steps.Where(step => IsOfPie(step.Kind)).Take(1).Select(step => (step.Start, What: Letters.WorkPies)))
+                .OrderBy(line => line.Start).Select(line => Phrase.Fill(Letters.WorkStep, QuantityText.Time(At(line.Start).TimeOfDay), line.What)),
+        ];
+
+        static bool IsOfPie(StepKind kind) => kind is StepKind.Shape or StepKind.Top or StepKind.Bake or StepKind.Rack or StepKind.Serve;
     }
 
     /// <summary>What people typed cannot begin a line of its own, in a header least of all.</summary>

@@ -25,6 +25,8 @@ public static class RangeReasonText
         RangeReason.FlourMoisture => RangeWords.FlourMoisture,
         RangeReason.CoarseScale => RangeWords.CoarseScale,
         RangeReason.FineScale => RangeWords.FineScale,
+        RangeReason.LearnedMinutes => RangeWords.LearnedMinutes,
+        RangeReason.LearnedSteps => RangeWords.LearnedSteps,
         RangeReason.Friction => RangeWords.Friction,
         RangeReason.SurfaceThickness => RangeWords.SurfaceThickness,
         RangeReason.SurfaceSide => RangeWords.SurfaceSide,

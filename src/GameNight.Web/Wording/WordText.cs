@@ -179,6 +179,22 @@ public static class WordText
         StepKind.Own => Words.StepOwn,
     };
 
+    /// <summary>Work whose length is learned.</summary>
+    public static string Say(StepName step) => step switch
+    {
+        StepName.Mix => Words.PaceMix,
+        StepName.KneadByHand => Words.PaceKneadByHand,
+        StepName.KneadMixer => Words.PaceKneadMixer,
+        StepName.BallEach => Words.PaceBall,
+        StepName.GrateCheese => Words.PaceGrateCheese,
+        StepName.PrepareToppings => Words.PacePrepareToppings,
+        StepName.SecondMix => Words.PaceSecondMix,
+        StepName.Shape => Words.PaceShape,
+        StepName.Top => Words.PaceTop,
+        StepName.Serve => Words.PaceServe,
+        var other => throw new ArgumentOutOfRangeException(nameof(step), other, "Not learned."),
+    };
+
     /// <summary>"a, b, c".</summary>
     public static string List(IEnumerable<string> words) => Joined(words, Words.ListMiddle);
 

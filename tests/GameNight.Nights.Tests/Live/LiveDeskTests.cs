@@ -161,12 +161,4 @@ public sealed class LiveDeskTests(ClassDatabase database) : PlannerTest(database
         App.Lives.TakeBackAsync(night.Group.Access, night.Night, last, Cancellation);
 
     private async Task<LiveView> ViewAsync(GuestNight night) => (await App.Lives.LiveAsync(night.Group.Access, night.Night, Cancellation))!;
-
-    private async Task<GuestNight> OnTheNightAsync()
-    {
-        var night = await App.OpenNightForOneGuestAsync();
-        await App.AnswerAsync(night.Link, Answers.Coming());
-        await PlanAllAsync();
-        return night;
-    }
 }

@@ -24,6 +24,15 @@ public abstract class PlannerTest(ClassDatabase database) : NightsTest(database)
         await UntilAsync(async () => (await QueuedAsync()).Count == 0, "every night is planned");
     }
 
+    /// <summary>A planned night with one guest who comes.</summary>
+    protected async Task<GuestNight> OnTheNightAsync()
+    {
+        var night = await App.OpenNightForOneGuestAsync();
+        await App.AnswerAsync(night.Link, Answers.Coming());
+        await PlanAllAsync();
+        return night;
+    }
+
     protected Task UntilPlannedAsync(NightId night) => UntilAsync(
         async () => !(await QueuedAsync()).Contains($"{night.Value}"), "the night is planned");
 

@@ -116,7 +116,7 @@ public sealed class NightsApp : IAsyncDisposable
     public async Task<HostId> SignUpAsync(string name)
     {
         await using var scope = _services.CreateAsyncScope();
-        var account = new HostAccount { Id = Guid.CreateVersion7(), DisplayName = name, UserName = $"{Guid.NewGuid():N}" };
+        var account = new HostAccount { Id = Guid.CreateVersion7(), DisplayName = name, UserName = $"{Guid.NewGuid():N}", Email = $"{Guid.NewGuid():N}@example.org" };
         var made = await scope.ServiceProvider.GetRequiredService<UserManager<HostAccount>>().CreateAsync(account);
         return made.Succeeded ? new HostId(account.Id) : throw new InvalidOperationException(made.ToString());
     }

@@ -285,5 +285,8 @@ public sealed class HostAtWork : IAsyncDisposable
 
         public Task<CarryResult> CarryAsync(QuestionLetter letter, CancellationToken cancellation) =>
             throw new InvalidOperationException("Only the app sends.");
+
+        public Task<CarryResult> CarryAsync(WorkLetter letter, CancellationToken cancellation) =>
+            throw new InvalidOperationException("Only the app sends.");
     }
 }

@@ -142,6 +142,28 @@ public sealed class MailWriterTests
         Assert.DoesNotContain(mail.BodyParts, part => part.ContentType.MimeType == "text/calendar");
     }
 
+    /// <summary>Nothing that was typed stands in it but the title: a step of the host's own may say who eats what.</summary>
+    [Fact]
+    public void A_reminder_of_work_lists_what_is_to_be_done_when_and_leads_to_the_timeline()
+    {
+        var letter = SomeLetter.Work();
+
+        var mail = Sent(Writer().Write(letter, SomeLetter.Now));
+
+        var text = mail.TextBody!.ReplaceLineEndings("\n");
+        Assert.Equal("18:30: Take the balls out of the fridge (Pizza & <tiles>)", mail.Subject);
+        Assert.Contains("Sat 12 Dec, 18:30 to 20:27", text, StringComparison.Ordinal);
+        Assert.Contains(
+            "18:30  Take the balls out of the fridge\n19:00  Oven on, as hot as it goes\n19:10  Step of your own\n20:05  The pies, one after the other\n", text, StringComparison.Ordinal);
+        var page = $"https://night.example/g/{letter.Group}/n/{letter.Night}/timeline";
+        Assert.Contains(page, text, StringComparison.Ordinal);
+        Assert.Contains(page, mail.HtmlBody!, StringComparison.Ordinal);
+        Assert.DoesNotContain("<tiles>", mail.HtmlBody!, StringComparison.Ordinal);
+        Assert.Equal($"{letter.Id}@example.org", mail.MessageId);
+        Assert.Equal("auto-generated", mail.Headers[HeaderId.AutoSubmitted]);
+        Assert.DoesNotContain(mail.BodyParts, part => part.ContentType.MimeType == "text/calendar");
+    }
+
     private static MailWriter Writer(Uri? address = null) => new(new MailboxAddress("GameNight", "night@example.org"), address ?? Address);
 
     private static MimeMessage Read(Letter letter, Uri? address = null) => Sent(Writer(address).Write(letter, SomeLetter.Now));

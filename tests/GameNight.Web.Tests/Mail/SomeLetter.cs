@@ -2,6 +2,7 @@ using GameNight.Nights.ForGuests;
 using GameNight.Nights.Links;
 using GameNight.Nights.Messages;
 using GameNight.Nights.Records;
+using GameNight.Planning.Timeline;
 using NodaTime;
 
 namespace GameNight.Web.Tests.Mail;
@@ -10,6 +11,8 @@ namespace GameNight.Web.Tests.Mail;
 internal static class SomeLetter
 {
     public static readonly Instant Now = Instant.FromUtc(2026, 12, 9, 18, 0);
+
+    private static readonly Instant Evening = Instant.FromUtc(2026, 12, 12, 17, 30);
 
     private static readonly (GroupId Group, NightId Night, GuestId Guest) Ids = (GroupId.New(), NightId.New(), GuestId.New());
 
@@ -41,6 +44,19 @@ internal static class SomeLetter
     public static QuestionLetter Question() => new(
         AskedGuestId.New(), 2, "rui@example.org", "Rui", "Thursday table", "Inês", "Pizza & <tiles>",
         [new(2026, 12, 12, 20, 30), new(2026, 12, 19, 20, 30)], "Europe/Berlin", new(2026, 12, 8, 20, 0), Link('d'), Link('u'));
+
+    /// <summary>Work of the evening of that night, with a step of the host's own among it.</summary>
+    public static WorkLetter Work()
+    {
+        TimelineStep At(StepKind kind, int number, int fromMinute, int minutes, bool hands = true) => new(
+            $"{kind}{number}", kind, number, Evening + Duration.FromMinutes(fromMinute), Evening + Duration.FromMinutes(fromMinute + minutes), hands, Duration.Zero);
+
+        return new WorkLetter(
+            WorkReminderId.New(), "ines@example.org", "Inês", Ids.Group, "Thursday table", Ids.Night, "Pizza & <tiles>", "Europe/Berlin",
+            WorkStretch.Of([
+                At(StepKind.Temper, 1, 0, 90, hands: false), At(StepKind.Preheat, 0, 30, 25, hands: false), At(StepKind.Own, 1, 40, 10),
+                At(StepKind.Shape, 1, 95, 3), At(StepKind.Top, 1, 98, 4), At(StepKind.Shape, 2, 110, 3), At(StepKind.Top, 2, 113, 4)])[0]);
+    }
 
     private static LinkToken Link(char letter) => LinkToken.TryParse(new string(letter, LinkToken.Length))!.Value;
 }

@@ -4,6 +4,7 @@ using GameNight.Planning;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Timeline;
 using GameNight.TestKit;
 using GameNight.TestKit.Nights;
 using GameNight.Web.Host;
@@ -193,6 +194,7 @@ public class DoughFormTests : BunitContext
             Flour = new KitchenFlour(WheatKind.Soft, FlourKept.Sealed, new Share(0.45), new Share(0.125)),
             Scale = new KitchenScale(new Grams(1), new Grams(0.01)),
             FrictionKelvin = 9.5,
+            FridgeBalls = 14,
             Calibration = new(1.1, 0.9),
         };
 
@@ -209,9 +211,10 @@ public class DoughFormTests : BunitContext
     {
         var form = KitchenForm.Of(KitchenFacts.Starting, Measures.Metric);
 
-        var (facts, _) = form.Read(KitchenFacts.Starting with { Kitchen = KitchenFacts.Starting.Kitchen with { FrictionKelvin = 12 } });
+        var (facts, _) = form.Read(KitchenFacts.Starting with { Kitchen = KitchenFacts.Starting.Kitchen with { FrictionKelvin = 12, Pace = [new(StepName.Shape, 6)] } });
 
         Assert.Equal(12, facts!.Kitchen.FrictionKelvin);
+        Assert.Equal([new StepPace(StepName.Shape, 6)], facts.Kitchen.Pace);
         Assert.Null(facts.Kitchen.Flour);
         Assert.Null(facts.Kitchen.Scale);
     }

@@ -155,5 +155,7 @@ public sealed class PseudoLanguageTests : InWideLetters
         public Task<CarryResult> CarryAsync(Letter letter, CancellationToken cancellation) => throw new NotSupportedException();
 
         public Task<CarryResult> CarryAsync(QuestionLetter letter, CancellationToken cancellation) => throw new NotSupportedException();
+
+        public Task<CarryResult> CarryAsync(WorkLetter letter, CancellationToken cancellation) => throw new NotSupportedException();
     }
 }

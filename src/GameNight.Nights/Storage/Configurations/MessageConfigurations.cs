@@ -18,6 +18,22 @@ internal sealed class MessageConfiguration : IEntityTypeConfiguration<Message>
     }
 }
 
+internal sealed class WorkReminderConfiguration : IEntityTypeConfiguration<WorkReminder>
+{
+    public void Configure(EntityTypeBuilder<WorkReminder> builder)
+    {
+        builder.ToTable("work_reminders");
+        builder.HasKey(reminder => new { reminder.GroupId, reminder.Id });
+
+        // The wall behind "once".
+        builder.HasIndex(reminder => new { reminder.GroupId, reminder.NightId, reminder.HostId, reminder.Begins }).IsUnique();
+        builder.HasOne<Night>().WithMany()
+            .HasForeignKey(reminder => new { reminder.GroupId, reminder.NightId }).OnDelete(DeleteBehavior.Cascade);
+        builder.HasOne<GroupMembership>().WithMany()
+            .HasForeignKey(reminder => new { reminder.GroupId, reminder.HostId }).OnDelete(DeleteBehavior.Cascade);
+    }
+}
+
 internal sealed class PostRowConfiguration : IEntityTypeConfiguration<PostRow>
 {
     public void Configure(EntityTypeBuilder<PostRow> builder)

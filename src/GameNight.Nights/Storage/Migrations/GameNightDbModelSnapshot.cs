@@ -409,6 +409,10 @@ namespace GameNight.Nights.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("host_id");
 
+                    b.Property<int?>("RemindedMinutesAhead")
+                        .HasColumnType("integer")
+                        .HasColumnName("reminded_minutes_ahead");
+
                     b.Property<string>("Role")
                         .IsRequired()
                         .HasMaxLength(32)
@@ -1118,6 +1122,61 @@ namespace GameNight.Nights.Storage.Migrations
                     b.ToTable("plans", (string)null);
                 });
 
+            modelBuilder.Entity("GameNight.Nights.Records.WorkReminder", b =>
+                {
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("Begins")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("begins");
+
+                    b.Property<string>("Fault")
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasColumnName("fault");
+
+                    b.Property<Guid>("HostId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("host_id");
+
+                    b.Property<Guid>("NightId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("night_id");
+
+                    b.Property<Instant>("QueuedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("queued_at");
+
+                    b.Property<Instant?>("SettledAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("settled_at");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)")
+                        .HasColumnName("state");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("integer")
+                        .HasColumnName("tries");
+
+                    b.HasKey("GroupId", "Id");
+
+                    b.HasIndex("GroupId", "HostId");
+
+                    b.HasIndex("GroupId", "NightId", "HostId", "Begins")
+                        .IsUnique();
+
+                    b.ToTable("work_reminders", (string)null);
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>
                 {
                     b.Property<int>("Id")
@@ -1400,6 +1459,21 @@ namespace GameNight.Nights.Storage.Migrations
                     b.HasOne("GameNight.Nights.Records.Night", null)
                         .WithOne()
                         .HasForeignKey("GameNight.Nights.Records.SavedPlan", "GroupId", "NightId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("GameNight.Nights.Records.WorkReminder", b =>
+                {
+                    b.HasOne("GameNight.Nights.Records.GroupMembership", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId", "HostId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("GameNight.Nights.Records.Night", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId", "NightId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

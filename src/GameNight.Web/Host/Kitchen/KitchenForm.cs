@@ -13,6 +13,7 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
 {
     public string Room { get; set; } = "";
     public string Fridge { get; set; } = "";
+    public string FridgeBalls { get; set; } = "";
     public string Tap { get; set; } = "";
     public string Oven { get; set; } = "";
     public string Altitude { get; set; } = "";
@@ -39,6 +40,7 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
         {
             Room = measures.Temperature.Typed(kitchen.Room.Value),
             Fridge = kitchen.Fridge is { } fridge ? measures.Temperature.Typed(fridge.Value) : "",
+            FridgeBalls = kitchen.FridgeBalls is { } places ? TypedNumbers.Text(places) : "",
             Tap = measures.Temperature.Typed(kitchen.Tap.Value),
             Oven = measures.Temperature.Typed(kitchen.Oven.Value),
             Altitude = measures.Altitude.Typed(kitchen.AltitudeMetres),
@@ -91,6 +93,7 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
         {
             Room = new Celsius(room),
             Fridge = fridge is { } measured ? new Celsius(measured) : null,
+            FridgeBalls = FridgeBalls.Trim().Length == 0 ? null : numbers.ReadWhole("fridgeBalls", FridgeBalls, 1, PieCount.Highest),
             Tap = new Celsius(numbers.Read("tapCelsius", Tap, 0, 35, measures.Temperature, shown.Tap.Value)),
             Oven = oven,
             AltitudeMetres = numbers.Read("altitudeMetres", Altitude, -400, 5000, measures.Altitude, shown.AltitudeMetres),
