@@ -46,6 +46,7 @@ internal sealed class NightSteps : IFreeTimes
 {
     private readonly List<StepToPlace> _steps = [];
     private readonly List<Lag> _lags = [];
+    private readonly HashSet<Lag> _reachAhead = [];
 
     /// <param name="waveOfPie">Which wave of balls out of the fridge each pie belongs to, from 0, never falling.</param>
     /// <param name="isFirstStraightFromRack">The first pie is not kept waiting to have the oven sooner for the others.</param>
@@ -92,6 +93,12 @@ internal sealed class NightSteps : IFreeTimes
     public IReadOnlyList<int> WaveOfPie { get; }
     public IReadOnlyList<StepToPlace> Steps => _steps;
     public IReadOnlyList<Lag> Lags => _lags;
+
+    /// <summary>
+    /// A greatest lag from something that serves several pies to a later one of them. A plan keeps it; on the night nothing that
+    /// could begin waits because a pie to come will be late: nobody knows yet that it will.
+    /// </summary>
+    public bool ReachesAhead(Lag lag) => _reachAhead.Contains(lag);
 
     /// <summary>Null when the dough is begun: then shopping and batches stand as they are and are not placed.</summary>
     public int? Shop { get; }
@@ -223,6 +230,11 @@ internal sealed class NightSteps : IFreeTimes
             var pie = Pies[p];
             var wave = Waves[WaveOfPie[p]];
             After(wave, pie.Shape, 0, Minutes(TimelineLimits.TemperedBeforeShaped));
+            if (p > 0 && WaveOfPie[p] == WaveOfPie[p - 1])
+            {
+                _reachAhead.Add(_lags[^1]);
+            }
+
             After(pie.Shape, pie.Top, 0, Minutes(TimelineLimits.ShapedBeforeTopped));
             After(pie.Top, pie.Bake, 0, Minutes(TimelineLimits.ToppedBeforeOven));
             var mostRacked = p == 0 && isFirstStraightFromRack ? 0 : Minutes(TimelineLimits.RackedBeforeServed);
@@ -238,6 +250,7 @@ internal sealed class NightSteps : IFreeTimes
             _lags.Add(new Lag(before.Bake, pie.Bake, 0));
             _lags.Add(new Lag(before.Serve, pie.Serve, 0));
             AtMostAfter(before.Bake, pie.Bake, Minutes(TimelineLimits.HotBetweenPies));
+            _reachAhead.Add(_lags[^1]);
             if (p >= Night.PiesPerBake)
             {
                 After(Pies[p - Night.PiesPerBake].Bake, pie.Bake, Night.Recovery);

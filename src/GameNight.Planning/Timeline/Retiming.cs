@@ -9,7 +9,7 @@ internal readonly record struct StepProgress(int? Begun, int? Done);
 /// </summary>
 /// <remarks>
 /// Longest paths over the lags and the chains of the hands (a partial-order schedule: Policella and others, 2004). A greatest
-/// lag that what is begun has already broken is left broken, and told.
+/// lag that what is begun has already broken is left broken, and told; so is one that would hold up a pie for the sake of a later one.
 /// </remarks>
 internal sealed class Retiming
 {
@@ -145,7 +145,7 @@ internal sealed class Retiming
             }
         }
 
-        if (!Settle(lag => true))
+        if (!Settle(lag => !_steps.ReachesAhead(lag)))
         {
             // Greatest lags that contradict what is begun: the least ones hold, the others are told as broken.
             for (var i = 0; i < Starts.Length; i++)

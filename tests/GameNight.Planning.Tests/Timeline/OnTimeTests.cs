@@ -59,6 +59,25 @@ public class OnTimeTests
         Assert.True(wider.LastLateNineInTen > usual.LastLateNineInTen);
     }
 
+    /// <summary>Nobody holds the first pie back because a later one will slip behind a round: on the night that is not known yet.</summary>
+    [Fact]
+    public void A_round_at_the_table_makes_the_last_pie_later_and_not_the_first()
+    {
+        var open = Evening.Usual with { Away = [.. Evening.Usual.Away.Where(away => away.From < Evening.SaturdayAt(12))] };
+        var rounds = open with
+        {
+            Away = [.. open.Away, new(Evening.SaturdayAt(20, 30), Evening.SaturdayAt(22, 0))],
+        };
+
+        var (freely, inBreaks) = (Chance(open), Chance(rounds));
+
+        Assert.InRange(inBreaks.FirstLateNineInTen - freely.FirstLateNineInTen, -Duration.FromMinutes(10), Duration.FromMinutes(10));
+        Assert.True(inBreaks.LastLateNineInTen > freely.LastLateNineInTen);
+
+        static OnTimeChance Chance(TimelineRequest request) =>
+            OnTime.Of(request, Backwards.From(request, new Effort(4), CancellationToken.None), SharedFolder.Tables.Steps)!;
+    }
+
     private static StepTable Banded(Func<StepRow, double> band)
     {
         var table = SharedFolder.Tables.Steps;

@@ -14,7 +14,7 @@ public class BusyPanelTests : BunitContext
 
     private IReadOnlyList<BusyTime>? _times;
 
-    /// <summary>Three rounds of 45 minutes with breaks of 15: 20:00 to 20:45, 21:00 to 21:45, 22:00 to 22:45.</summary>
+    /// <summary>Three rounds of 45 minutes with breaks of 20, as a pie takes 19: 20:00 to 20:45, 21:05 to 21:50, 22:10 to 22:55.</summary>
     [Fact]
     public void Rounds_with_breaks_take_the_place_of_the_rounds_there_are()
     {
@@ -27,10 +27,21 @@ public class BusyPanelTests : BunitContext
         Assert.Equal(
             [
                 Away,
-                .. Enumerable.Range(0, 3).Select(round => new BusyTime(
-                    first + Duration.FromHours(round), first + Duration.FromHours(round) + Duration.FromMinutes(45), IsAtTable: true)),
+                .. new[] { 0, 65, 130 }.Select(minute => new BusyTime(
+                    first + Duration.FromMinutes(minute), first + Duration.FromMinutes(minute + 45), IsAtTable: true)),
             ],
             _times!);
+    }
+
+    [Fact]
+    public void A_break_in_which_no_pie_can_be_baked_is_told()
+    {
+        BusyTime At(int minute) => new(ServeAt + Duration.FromMinutes(minute), ServeAt + Duration.FromMinutes(minute + 40), IsAtTable: true);
+
+        var notice = Assert.Single(Panel(At(20), At(78), At(138)).FindAll(".notice"));
+
+        Assert.Contains("The break from 20:30 to 20:48 is too short for a pie, which takes 19 min", notice.TextContent, StringComparison.Ordinal);
+        Assert.Empty(Panel(Away, At(20), At(79)).FindAll(".notice"));
     }
 
     [Theory]
@@ -71,6 +82,6 @@ public class BusyPanelTests : BunitContext
     private static AngleSharp.Dom.IElement Form(IRenderedComponent<BusyPanel> panel) => panel.Find("details form");
 
     private IRenderedComponent<BusyPanel> Panel(params BusyTime[] times) => Render<BusyPanel>(with => with
-        .Add(p => p.Times, times).Add(p => p.ServeAt, ServeAt).Add(p => p.Zone, "Europe/Berlin").Add(p => p.MayChange, true)
+        .Add(p => p.Times, times).Add(p => p.Pie, Duration.FromMinutes(19)).Add(p => p.ServeAt, ServeAt).Add(p => p.Zone, "Europe/Berlin").Add(p => p.MayChange, true)
         .Add(p => p.Changed, all => _times = all));
 }
