@@ -97,7 +97,8 @@ internal static class NightRequests
                 : null,
             night.OwnSteps,
             night.Helpers,
-            night.Helpers is null ? null : tables.Steps.ForCooks);
+            night.Helpers is null ? null : tables.Steps.ForCooks,
+            tables.Safety.Holding.LongestIn(kitchen.Room));
 
         Duration Minutes(StepName step) => kitchen.LengthOf(step, tables.Steps);
     }

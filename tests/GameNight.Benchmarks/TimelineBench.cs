@@ -114,7 +114,7 @@ internal static class TimelineBench
         var third = timeline.Steps.Single(step => step.Id == "bake-3");
         LiveMark[] marks =
         [
-            .. timeline.Steps.Where(step => step.End <= third.Start && step.Kind is not (StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise))
+            .. timeline.Steps.Where(step => step.End <= third.Start && step.Kind is not (StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise or StepKind.PutAway))
                 .Select(step => new LiveMark(step.Id, step.End, step.Kind is StepKind.Temper or StepKind.Preheat ? LiveMarkKind.StepBegun : LiveMarkKind.StepDone, step.Id)),
             new LiveMark("late", third.Start, LiveMarkKind.NotBefore, Until: third.Start + Duration.FromMinutes(15)),
         ];

@@ -159,7 +159,7 @@ public class NightItselfTests(Site site)
     private static Instant TapAt(TimelineStep step) => step.Kind is StepKind.Temper or StepKind.Preheat ? step.Start : step.End;
 
     private static bool IsTapped(TimelineStep step) =>
-        step.Kind is not (StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise or StepKind.Bake);
+        step.Kind is not (StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise or StepKind.PutAway or StepKind.Bake);
 
     private static bool IsOfTheNetwork(string fault) =>
         fault.Contains("ERR_", StringComparison.Ordinal) || fault.Contains("WebSocket", StringComparison.Ordinal) || fault.Contains("onnection", StringComparison.Ordinal)

@@ -185,8 +185,16 @@ public sealed class Screen : IAsyncDisposable
         }
     }
 
+    /// <summary>Pictures are for people; where only a verdict is wanted nobody looks at them, and taking them takes time.</summary>
+    private static readonly bool IsLookedAt = Environment.GetEnvironmentVariable("CI") != "true";
+
     private async Task PictureAsync(string name)
     {
+        if (!IsLookedAt)
+        {
+            return;
+        }
+
         var folder = Path.GetFullPath(Path.Combine(AppContext.BaseDirectory, "../../../screens"));
         await Page.ScreenshotAsync(new() { Path = Path.Combine(folder, name.ToLowerInvariant() + ".png"), FullPage = true });
     }

@@ -58,6 +58,11 @@ internal static class LiveClocks
                 : new LiveClock(Id(LiveClockKind.SurfaceSoaked, 0), LiveClockKind.SurfaceSoaked, 0, hot + Minutes(steps.Night.Soak));
         }
 
+        if (steps.Night.Holding is { } holding && view.IsDone(steps.Pies[^1].Serve))
+        {
+            yield return new LiveClock(Id(LiveClockKind.PutAway, 0), LiveClockKind.PutAway, 0, view.End(steps.Pies[^1].Serve) + Minutes(holding));
+        }
+
         foreach (var rest in live.Where(step => step is { Kind: StepKind.BulkRest, State: not LiveState.Done, IsTapped: false }))
         {
             if (rest.Number <= steps.Batches.Count && view.IsDone(steps.Batches[rest.Number - 1].Knead))

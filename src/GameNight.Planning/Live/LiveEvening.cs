@@ -53,6 +53,9 @@ public enum LiveClockKind
     /// <summary>The dough has rested and is balled.</summary>
     DoughRested,
 
+    /// <summary>What is left on the table has stood as long as it may.</summary>
+    PutAway,
+
     /// <summary>The host's own.</summary>
     Own,
 }

@@ -19,6 +19,7 @@ internal sealed class LiveSteps(NightSteps steps, Retiming retiming, Taps taps, 
         StepKind.SecondRise when steps is { SecondMix: { } mix, Night.SecondDough: { } second } =>
             Following(planned, mix, IsDone(steps.Pies[second.FirstPie - 1].Top)),
         StepKind.BulkRest when Batch(planned) is { } batch => Following(planned, batch.Knead, IsDone(batch.Ball)),
+        StepKind.PutAway => Following(planned, steps.Pies[^1].Serve, isOver: false),
         StepKind.ColdFerment => Cold(planned, Batch(planned) is { } batch ? End(batch.Ball) : planned.Start),
         _ => new LiveStep(planned, planned.Start, planned.End, By(planned.Start, planned.End), IsTapped: false, StartsItself: false),
     };

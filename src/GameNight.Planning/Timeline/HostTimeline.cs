@@ -33,6 +33,9 @@ public enum StepKind
 
     /// <summary>A step of the host's own.</summary>
     Own,
+
+    /// <summary>What was on the table stands no longer: eaten, or cool and put away by its end.</summary>
+    PutAway,
 }
 
 /// <summary>One step of the host's timeline.</summary>

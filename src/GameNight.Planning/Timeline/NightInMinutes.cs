@@ -65,6 +65,7 @@ internal sealed class NightInMinutes
         Recovery = ServingClock.LengthUp(lengths.Recovery);
         Rack = ServingClock.LengthUp(lengths.Rack);
         Serve = ServingClock.LengthUp(lengths.Serve);
+        Holding = request.Holding is { } holding ? ServingClock.LengthDown(holding) : null;
         Own = [.. (request.Own ?? []).Select(OwnIn)];
     }
 
@@ -126,6 +127,9 @@ internal sealed class NightInMinutes
     public int Recovery { get; }
     public int Rack { get; }
     public int Serve { get; }
+
+    /// <summary>How long the last pie may stand; null when nothing is said of it.</summary>
+    public int? Holding { get; }
 
     /// <summary>None in a circle.</summary>
     public IReadOnlyList<OwnInMinutes> Own { get; }

@@ -90,6 +90,7 @@ public static class TimelineCheck
                 CountOf([StepKind.Preferment], request.Preferment is null ? [] : [0]);
             }
 
+            CountOf([StepKind.PutAway], request.Holding is null ? [] : [0]);
             CountOf([StepKind.SecondMix], request.SecondDough is null ? [] : [0]);
             CountOf([StepKind.SecondRise], request.SecondDough is { Rise: var rise } && rise > Duration.Zero ? [0] : []);
             CountOf(perBatch, Enumerable.Range(1, request.Batches));
@@ -332,6 +333,10 @@ public static class TimelineCheck
         {
             var serves = _byKind[StepKind.Serve].OrderBy(step => step.Number).ToList();
             Hold(timeline.FirstPieAt == request.ServeAt && serves[0].End == request.ServeAt, "the first pie is not on time");
+            Hold(
+                request.Holding is not { } holding || (One(StepKind.PutAway) is var away
+                    && away.Start == timeline.LastPieAt && away.End - away.Start <= holding && away.End - away.Start > holding - Rounding),
+                "what is left does not stand as long as it may");
             Hold(timeline.LastPieAt == serves.Max(step => step.End), "the last pie is not where it is said to be");
             Hold(timeline.AnswerBy == HostTimeline.AnswersClose(One(StepKind.Shop).Start, request), "answers are not due when shopping begins");
             Hold(

@@ -60,7 +60,7 @@ public sealed record StepDurations(
         StepKind.Bake => Bake,
         StepKind.Rack => Rack,
         StepKind.Serve => Serve,
-        StepKind.Ball or StepKind.ColdFerment or StepKind.Preferment or StepKind.SecondMix or StepKind.SecondRise or StepKind.Own => null,
+        StepKind.Ball or StepKind.ColdFerment or StepKind.Preferment or StepKind.SecondMix or StepKind.SecondRise or StepKind.Own or StepKind.PutAway => null,
     };
 }
 
@@ -91,6 +91,7 @@ public sealed record SecondDoughWork(Duration Mix, Duration Rise, int FirstPie);
 /// <param name="Own">Steps of the host's own, none in a circle; null for none.</param>
 /// <param name="Helpers">What each helper does, one for each pair of hands but the host's; null when all do everything.</param>
 /// <param name="ForCooks">Steps that only who does everything does; null for none.</param>
+/// <param name="Holding">How long the last pie may stand on the table; null to say nothing of it.</param>
 public sealed record TimelineRequest(
     Instant ServeAt,
     Instant Now,
@@ -110,4 +111,5 @@ public sealed record TimelineRequest(
     SecondDoughWork? SecondDough = null,
     IReadOnlyList<OwnStep>? Own = null,
     IReadOnlyList<HelperSkill>? Helpers = null,
-    IReadOnlyList<StepKind>? ForCooks = null);
+    IReadOnlyList<StepKind>? ForCooks = null,
+    Duration? Holding = null);

@@ -46,6 +46,11 @@ internal static class TimelineSteps
             Following(StepKind.Rack, index + 1, pie.Bake, night.Rack);
         }
 
+        if (night.Holding is { } holding)
+        {
+            Following(StepKind.PutAway, 0, steps.Pies[^1].Serve, holding);
+        }
+
         return [.. timeline.OrderBy(step => step.Start).ThenBy(step => step.Kind).ThenBy(step => step.Number)];
 
         void Following(StepKind kind, int number, int after, int minutes) =>
@@ -88,6 +93,7 @@ internal static class TimelineSteps
             StepKind.Rack => "rack",
             StepKind.Serve => "serve",
             StepKind.Own => "own",
+            StepKind.PutAway => "put-away",
         };
         return number == 0
             ? word

@@ -29,5 +29,6 @@ public static class CueText
         StepKind.Rack => Cues.Rack,
         StepKind.Serve => Cues.Serve,
         StepKind.Own => Cues.Own,
+        StepKind.PutAway => Cues.PutAway,
     };
 }

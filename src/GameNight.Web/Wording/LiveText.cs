@@ -36,6 +36,7 @@ public static class LiveText
         StepKind.Top => Fill(LivePages.DoTop, number),
         StepKind.Bake => Fill(LivePages.DoBake, number),
         StepKind.Serve => Fill(LivePages.DoServe, number),
+        StepKind.PutAway => LivePages.DoPutAway,
         StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise or StepKind.Soak or StepKind.Rack => Capital(WordText.Say(step)),
     };
 
@@ -62,6 +63,7 @@ public static class LiveText
         LiveClockKind.AirHot => LivePages.ClockAirHot,
         LiveClockKind.SurfaceSoaked => LivePages.ClockSurfaceSoaked,
         LiveClockKind.DoughRested => Fill(LivePages.ClockDoughRested, clock.Number),
+        LiveClockKind.PutAway => LivePages.ClockPutAway,
         LiveClockKind.Own => clock.Name ?? LivePages.OwnClock,
     };
 
@@ -69,6 +71,7 @@ public static class LiveText
     {
         LiveClockKind.PieOut => LivePages.HintPieOut,
         LiveClockKind.SurfaceReady => LivePages.HintSurfaceReady,
+        LiveClockKind.PutAway => LivePages.HintPutAway,
         _ => null,
     };
 

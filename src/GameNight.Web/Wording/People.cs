@@ -30,5 +30,5 @@ public sealed class People(IReadOnlyList<HelperOfNight>? helpers, IReadOnlyDicti
 
     /// <summary>The steps of one person; all for null. What goes by itself and only has to be begun is the host's.</summary>
     public static IReadOnlyList<TimelineStep> StepsOf(IReadOnlyList<TimelineStep> steps, int? person) => person is not { } one ? steps
-        : [.. steps.Where(step => step.NeedsHands ? (step.By ?? 0) == one : one == 0 && step.Kind is (StepKind.Temper or StepKind.Preheat or StepKind.Own))];
+        : [.. steps.Where(step => step.NeedsHands ? (step.By ?? 0) == one : one == 0 && step.Kind is (StepKind.Temper or StepKind.Preheat or StepKind.Own or StepKind.PutAway))];
 }

@@ -177,10 +177,11 @@ public static class WordText
         StepKind.Rack => Words.StepRack,
         StepKind.Serve => Words.StepServe,
         StepKind.Own => Words.StepOwn,
+        StepKind.PutAway => Words.StepPutAway,
     };
 
     /// <summary>Work whose length is learned.</summary>
-    public static string Say(StepName step) => step switch
+    public static string Work(StepName step) => step switch
     {
         StepName.Mix => Words.PaceMix,
         StepName.KneadByHand => Words.PaceKneadByHand,

@@ -151,6 +151,7 @@ public sealed class RowIsolationTests(ClassDatabase database) : NightsTest(datab
             group, question, new DateChoiceFacts("Which evening", "Europe/Lisbon", [evening], 2, evening.PlusDays(-3)), night.Group.Host, now);
         yield return new AskedGuest(group, question, guest, AskedGuestId.New(), isNeeded: false);
         yield return new LiveTap(group, id, Guid.NewGuid(), new LiveMark("1", now, LiveMarkKind.StepDone, "sauce"), night.Group.Host);
+        yield return new WorkReminder(group, WorkReminderId.New(), id, night.Group.Host, now, now);
         yield return new HostInvitation(
             group, HostInvitationId.New(), "Noor", HostRole.Cook, seesNotes: false, night.Group.Host, now);
     }

@@ -135,7 +135,7 @@ public class LiveNightPropertyTests
         var slip = Duration.Zero;
         foreach (var (index, step) in plan.Timeline.Steps.Index())
         {
-            if (step.Kind is StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise)
+            if (step.Kind is StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise or StepKind.PutAway)
             {
                 continue;
             }

@@ -40,7 +40,24 @@ public class LiveNightTests
             Assert.All(live.Steps.Where(step => step.IsTapped), step => Assert.Equal(step.Planned.Start, step.Start));
         }
 
-        Assert.All(At(Plan.Timeline.LastPieAt!.Value + Duration.FromMinutes(1), marks).Steps, step => Assert.Equal(LiveState.Done, step.State));
+        var over = At(Plan.Timeline.LastPieAt!.Value + Duration.FromMinutes(1), marks);
+        Assert.All(over.Steps.Where(step => step.Kind != StepKind.PutAway), step => Assert.Equal(LiveState.Done, step.State));
+    }
+
+    /// <summary>USDA FSIS: two hours at room temperature, counted here from the last pie on the table.</summary>
+    [Fact]
+    public void What_is_left_on_the_table_has_two_hours_from_the_last_pie_as_it_really_came()
+    {
+        var late = Plan.Timeline.LastPieAt!.Value + Duration.FromMinutes(17);
+        List<LiveMark> marks = [.. AsPlanned().SkipLast(1), Done(Plan.Timeline.Steps.Last(step => step.Kind == StepKind.Serve).Id, late)];
+
+        var clock = Assert.Single(At(late, marks).Clocks, running => running.Kind == LiveClockKind.PutAway);
+        Assert.Equal(late + Duration.FromHours(2), clock.Ends);
+        Assert.Equal(LiveState.Running, At(late, marks).Step("put-away").State);
+        Assert.Equal(LiveState.Done, At(clock.Ends, marks).Step("put-away").State);
+        Assert.DoesNotContain(At(late, [.. marks.SkipLast(1)]).Clocks, running => running.Kind == LiveClockKind.PutAway);
+        Assert.DoesNotContain(
+            At(late, [.. marks, new LiveMark("heard", late, LiveMarkKind.ClockHeard, clock.Id)]).Clocks, running => running.Kind == LiveClockKind.PutAway);
     }
 
     [Fact]
@@ -255,7 +272,7 @@ public class LiveNightTests
     [
         .. plan.Timeline.Steps.SelectMany(step => step.Kind switch
         {
-            StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise => Array.Empty<LiveMark>(),
+            StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise or StepKind.PutAway => Array.Empty<LiveMark>(),
             StepKind.Temper or StepKind.Preheat => [new LiveMark($"{step.Id}-begun", step.Start, LiveMarkKind.StepBegun, step.Id)],
             StepKind.Knead when !step.NeedsHands => [new LiveMark($"{step.Id}-begun", step.Start, LiveMarkKind.StepBegun, step.Id)],
             _ => [new LiveMark($"{step.Id}-done", step.End, LiveMarkKind.StepDone, step.Id)],

@@ -83,7 +83,7 @@ public class HelpersPanelTests : BunitContext
         Assert.Contains("Only the steps of: Helper 2.", sheet, StringComparison.Ordinal);
         Assert.DoesNotContain("Shape", sheet, StringComparison.Ordinal);
         Assert.Equal(
-            steps.Where(step => step.NeedsHands || step.Kind is StepKind.Temper or StepKind.Preheat).Select(step => step.Id).Order(),
+            steps.Where(step => step.NeedsHands || step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.PutAway).Select(step => step.Id).Order(),
             People.Working(steps).SelectMany(person => People.StepsOf(steps, person)).Select(step => step.Id).Order());
     }
 

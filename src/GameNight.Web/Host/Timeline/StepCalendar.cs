@@ -28,16 +28,18 @@ internal static class StepCalendar
     public static string Write(NightId night, string title, IReadOnlyList<TimelineStep> steps, OwnStepNames own, Instant madeAt, Instant now)
     {
         var calendar = new Calendar { ProductId = "-//GameNight//Steps//EN", Method = "PUBLISH" };
-        foreach (var step in steps.Where(step => step.NeedsHands || step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.Knead or StepKind.Own))
+        foreach (var step in steps.Where(step => step.NeedsHands || step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.Knead or StepKind.Own or StepKind.PutAway))
         {
+            // Of what stands on the table the end counts.
+            var begins = step.Kind == StepKind.PutAway ? step.End : step.Start;
             var one = new CalendarEvent
             {
                 Uid = $"{night}-{step.Id}@gamenight",
                 Sequence = (int)Math.Max(0, (madeAt - Counted).TotalSeconds),
                 Summary = Phrase.Fill(TimelinePages.StepOfNight, LiveText.Do(step.Kind, step.Number, own), title),
                 Description = step.Kind == StepKind.Own ? null : Phrase.Fill(TimelinePages.DoneWhen, CueText.Say(step.Kind)),
-                Start = At(step.Start),
-                End = At(step.NeedsHands ? step.End : step.Start),
+                Start = At(begins),
+                End = At(step.NeedsHands ? step.End : begins),
                 DtStamp = At(now),
                 Transparency = step.NeedsHands ? "OPAQUE" : "TRANSPARENT",
             };
