@@ -58,9 +58,16 @@ internal static class LiveClocks
                 : new LiveClock(Id(LiveClockKind.SurfaceSoaked, 0), LiveClockKind.SurfaceSoaked, 0, hot + Minutes(steps.Night.Soak));
         }
 
-        if (steps.Night.Holding is { } holding && view.IsDone(steps.Pies[^1].Serve))
+        // Each pie counts from its own serving: the first one is told of by itself, the last one for all that is left.
+        if (steps.Night.Holding is { } holding)
         {
-            yield return new LiveClock(Id(LiveClockKind.PutAway, 0), LiveClockKind.PutAway, 0, view.End(steps.Pies[^1].Serve) + Minutes(holding));
+            foreach (var (number, pie) in new[] { (1, steps.Pies[0]), (0, steps.Pies[^1]) }.Skip(steps.Pies.Count == 1 ? 1 : 0))
+            {
+                if (view.IsDone(pie.Serve))
+                {
+                    yield return new LiveClock(Id(LiveClockKind.PutAway, number), LiveClockKind.PutAway, number, view.End(pie.Serve) + Minutes(holding));
+                }
+            }
         }
 
         foreach (var rest in live.Where(step => step is { Kind: StepKind.BulkRest, State: not LiveState.Done, IsTapped: false }))

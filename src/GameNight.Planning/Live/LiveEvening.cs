@@ -53,7 +53,7 @@ public enum LiveClockKind
     /// <summary>The dough has rested and is balled.</summary>
     DoughRested,
 
-    /// <summary>What is left on the table has stood as long as it may.</summary>
+    /// <summary>What is left on the table has stood as long as it may: of the first pie with number 1, of all with 0.</summary>
     PutAway,
 
     /// <summary>The host's own.</summary>

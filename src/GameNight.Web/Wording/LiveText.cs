@@ -63,7 +63,7 @@ public static class LiveText
         LiveClockKind.AirHot => LivePages.ClockAirHot,
         LiveClockKind.SurfaceSoaked => LivePages.ClockSurfaceSoaked,
         LiveClockKind.DoughRested => Fill(LivePages.ClockDoughRested, clock.Number),
-        LiveClockKind.PutAway => LivePages.ClockPutAway,
+        LiveClockKind.PutAway => clock.Number == 1 ? LivePages.ClockPutAwayFirst : LivePages.ClockPutAway,
         LiveClockKind.Own => clock.Name ?? LivePages.OwnClock,
     };
 

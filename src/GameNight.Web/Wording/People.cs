@@ -20,7 +20,8 @@ public sealed class People(IReadOnlyList<HelperOfNight>? helpers, IReadOnlyDicti
             : Phrase.Fill(TimelinePages.HelperNumber, person);
 
     /// <summary>Whose hands a step takes, or that it goes by itself.</summary>
-    public string Who(TimelineStep step) => !step.NeedsHands ? TimelinePages.ByItself
+    public string Who(TimelineStep step) => step.Kind == StepKind.PutAway ? TimelinePages.AtTheLatest
+        : !step.NeedsHands ? TimelinePages.ByItself
         : step.By is { } helper ? Name(helper)
         : TimelinePages.YourHands;
 

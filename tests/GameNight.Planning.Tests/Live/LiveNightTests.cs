@@ -51,13 +51,14 @@ public class LiveNightTests
         var late = Plan.Timeline.LastPieAt!.Value + Duration.FromMinutes(17);
         List<LiveMark> marks = [.. AsPlanned().SkipLast(1), Done(Plan.Timeline.Steps.Last(step => step.Kind == StepKind.Serve).Id, late)];
 
-        var clock = Assert.Single(At(late, marks).Clocks, running => running.Kind == LiveClockKind.PutAway);
+        var first = Assert.Single(At(late, marks).Clocks, running => running is { Kind: LiveClockKind.PutAway, Number: 1 });
+        var clock = Assert.Single(At(late, marks).Clocks, running => running is { Kind: LiveClockKind.PutAway, Number: 0 });
+        Assert.Equal(Step("serve-1").End + Duration.FromHours(2), first.Ends);
         Assert.Equal(late + Duration.FromHours(2), clock.Ends);
         Assert.Equal(LiveState.Running, At(late, marks).Step("put-away").State);
         Assert.Equal(LiveState.Done, At(clock.Ends, marks).Step("put-away").State);
-        Assert.DoesNotContain(At(late, [.. marks.SkipLast(1)]).Clocks, running => running.Kind == LiveClockKind.PutAway);
-        Assert.DoesNotContain(
-            At(late, [.. marks, new LiveMark("heard", late, LiveMarkKind.ClockHeard, clock.Id)]).Clocks, running => running.Kind == LiveClockKind.PutAway);
+        Assert.DoesNotContain(At(late, [.. marks.SkipLast(1)]).Clocks, running => running.Id == clock.Id);
+        Assert.DoesNotContain(At(late, [.. marks, new LiveMark("heard", late, LiveMarkKind.ClockHeard, clock.Id)]).Clocks, running => running.Id == clock.Id);
     }
 
     [Fact]
