@@ -11,6 +11,11 @@ internal static class NearestFix
     private const int MostDaysLater = 5;
 
     private const int MostBlockedNamed = 3;
+
+    /// <summary>Hours further from the serving time are not of the evening.</summary>
+    private static readonly Duration OfTheDay = Duration.FromHours(12);
+
+    private const int MostFreed = 12;
     private const int MostHands = 8;
     private const int MostAtOnce = 6;
 
@@ -27,7 +32,16 @@ internal static class NearestFix
         }
 
         var serveAt = LaterServingTime(request, cancellation);
-        var conflicts = WhyNot(night, quick, network, serveAt);
+        var (hands, free) = (MoreHands(night, cancellation), FreedOne(request, cancellation));
+        List<Conflict> conflicts =
+        [
+            .. WhyNot(night, quick, network, serveAt).Select(conflict => conflict switch
+            {
+                NoFreeHands away => away with { HandsThen = hands, FreeThen = free },
+                TooLateForColdFerment late => late with { ColdPossible = ShorterCold(request, late.HoursPossible, cancellation) },
+                _ => conflict,
+            }),
+        ];
         if (conflicts[0] is NoFreeHands && quick.Pies.Stuck is { Number: > 1 })
         {
             var paced = QuickPies.Place(night, AwayWindows.None, night.First, ahead: 0);
@@ -161,6 +175,53 @@ internal static class NearestFix
             if (QuickPlacement.WorksFor(new NightInMinutes(request with { ServeAt = serveAt })))
             {
                 return serveAt;
+            }
+        }
+
+        return null;
+    }
+
+    private static int? MoreHands(NightInMinutes night, CancellationToken cancellation)
+    {
+        for (var hands = night.Hands + 1; hands <= MostHands; hands++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (QuickPlacement.WorksFor(night.With(hands, night.PiesPerBake)))
+            {
+                return hands;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Hours of the day itself without which the night would work, each by itself.</summary>
+    private static List<HostAway>? FreedOne(TimelineRequest request, CancellationToken cancellation)
+    {
+        var free = new List<HostAway>();
+        foreach (var away in request.Away.Where(away => away.From < request.ServeAt + OfTheDay && away.Until > request.ServeAt - OfTheDay).Take(MostFreed))
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (QuickPlacement.WorksFor(new NightInMinutes(request with { Away = [.. request.Away.Where(other => other != away)] })))
+            {
+                free.Add(away);
+            }
+        }
+
+        return free.Count > 0 ? free : null;
+    }
+
+    /// <summary>The most whole hours in the cold for which there is still time.</summary>
+    private static Duration? ShorterCold(TimelineRequest request, Duration possible, CancellationToken cancellation)
+    {
+        var most = Duration.Min(possible, request.ColdFerment.Shortest - Duration.Epsilon);
+        for (var hours = (int)Math.Floor(most.TotalHours); hours >= 0; hours--)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var cold = Duration.FromHours(hours);
+            if (QuickPlacement.WorksFor(new NightInMinutes(request with { ColdFerment = request.ColdFerment with { Shortest = cold, Wanted = cold } })))
+            {
+                return cold;
             }
         }
 

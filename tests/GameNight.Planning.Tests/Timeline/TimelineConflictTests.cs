@@ -24,8 +24,36 @@ public class TimelineConflictTests
             new TooLateForColdFerment(
                 NeededMixAt: Evening.On(-2, 22, 24),
                 EarliestServeAt: Evening.On(1, 21, 45),
-                HoursPossible: Duration.FromMinutes((18 * 60) + 41)),
+                HoursPossible: Duration.FromMinutes((18 * 60) + 41),
+                // Balled at 03:17 and out at 17:11: 13 h 54 min.
+                ColdPossible: Duration.FromHours(13)),
             Assert.Single(timeline.Conflicts));
+    }
+
+    [Fact]
+    public void The_shorter_cold_ferment_named_is_one_that_works_and_an_hour_more_is_not()
+    {
+        var request = Evening.Usual with { Now = Evening.On(-1, 20) };
+        var cold = Assert.IsType<TooLateForColdFerment>(Assert.Single(request.Plan(Effort.Quick).Conflicts)).ColdPossible!.Value;
+
+        Assert.NotEmpty(With(cold).Steps);
+        Assert.Empty(With(cold + Duration.FromHours(1)).Steps);
+
+        HostTimeline With(Duration hours) =>
+            (request with { ColdFerment = request.ColdFerment with { Shortest = hours, Wanted = hours } }).Plan(Effort.Quick);
+    }
+
+    /// <summary>Thirty pies take one pair of hands four and a half hours, and bedtime is three and a half after the first; ovens there are enough.</summary>
+    [Fact]
+    public void The_number_of_hands_named_is_one_that_works_and_one_fewer_is_not()
+    {
+        var request = Evening.Usual.WithPies(30) with { PiesPerBake = 6, Batches = 4 };
+        var conflict = request.Plan(Effort.Quick).Conflicts.OfType<NoFreeHands>().First();
+
+        var hands = Assert.IsType<int>(conflict.HandsThen);
+
+        Assert.NotEmpty((request with { Hands = hands }).Plan(Effort.Quick).Steps);
+        Assert.Empty((request with { Hands = hands - 1 }).Plan(Effort.Quick).Steps);
     }
 
     [Fact]
@@ -77,7 +105,10 @@ public class TimelineConflictTests
                     NearestFree: Evening.SaturdayAt(18),
                     ServeAtThen: Evening.SaturdayAt(20, 30)),
             ],
-            timeline.Conflicts);
+            timeline.Conflicts.Cast<NoFreeHands>().Select(conflict => conflict with { FreeThen = null }));
+        Assert.All(
+            timeline.Conflicts.Cast<NoFreeHands>(),
+            conflict => Assert.Equal([new HostAway(Evening.SaturdayAt(12), Evening.SaturdayAt(18))], conflict.FreeThen!));
     }
 
     [Theory]
