@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Net;
 using GameNight.LocalPostgres;
 using GameNight.Planning;
 using GameNight.Web.Mail;
@@ -110,6 +111,11 @@ public sealed class GameNightOptions
             {
                 problems.Add($"{Prefix}PUBLIC_ADDRESS is not encrypted: on the way, anybody could read private links and passwords. Use https.");
             }
+        }
+
+        if (Address.Length > 0 && Address is not ("localhost" or "*") && !IPAddress.TryParse(Address, out _))
+        {
+            problems.Add($"{Prefix}ADDRESS (--address) is {Address}; it can be an address of this machine such as 0.0.0.0. Another port: ASPNETCORE_URLS.");
         }
 
         if (Database.Length > 0 && ServingConnection.Problem(this) is { } problem)

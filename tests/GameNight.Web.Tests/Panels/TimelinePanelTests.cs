@@ -50,6 +50,17 @@ public class TimelinePanelTests : BunitContext
     }
 
     [Fact]
+    public void The_list_says_once_of_each_kind_of_step_what_it_is_for()
+    {
+        var list = Render<StepList>(with => with.Add(l => l.Steps, Timeline.Steps).Add(l => l.Zone, Plans.Zone));
+
+        var kinds = list.FindAll(".reasons dt").Select(kind => kind.TextContent).ToList();
+        Assert.Equal(Timeline.Steps.Select(step => step.Kind).Distinct().Count(), kinds.Count);
+        Assert.Equal(("Shopping", "Clear, cool and put away what is left"), (kinds[0], kinds[^1]));
+        Assert.Contains(list.FindAll(".reasons dd"), why => why.TextContent == WhyText.Say(StepKind.Temper));
+    }
+
+    [Fact]
     public void The_chart_has_a_box_for_every_pie_and_points_to_the_list()
     {
         var chart = Render<EveningChart>(with => with.Add(c => c.Steps, Timeline.Steps).Add(c => c.Zone, Plans.Zone));

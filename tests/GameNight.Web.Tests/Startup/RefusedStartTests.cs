@@ -87,6 +87,7 @@ public sealed class RefusedStartTests : IAsyncLifetime
     [InlineData("GAMENIGHT_TRUSTED_PROXIES", "the proxy")]
     [InlineData("GAMENIGHT_TRUSTED_PROXIES", "10.0.0.0/99")]
     [InlineData("GAMENIGHT_LOG", "xml")]
+    [InlineData("GAMENIGHT_ADDRESS", "http://localhost:5099")]
     [InlineData("ASPNETCORE_FORWARDEDHEADERS_ENABLED", "true")]
     public async Task A_setting_says_nothing_that_can_be_done(string name, string value)
     {

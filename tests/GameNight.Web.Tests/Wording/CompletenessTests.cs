@@ -44,6 +44,16 @@ public class CompletenessTests
     }
 
     [Fact]
+    public void Every_step_but_the_hosts_own_says_what_it_is_for()
+    {
+        var reasons = Enum.GetValues<StepKind>().Where(kind => kind != StepKind.Own).Select(WhyText.Say).ToList();
+
+        Assert.Null(WhyText.Say(StepKind.Own));
+        Assert.Equal(reasons.Count, reasons.Distinct().Count());
+        Assert.All(reasons, reason => Assert.Matches("^[A-Z].*[.]$", reason!));
+    }
+
+    [Fact]
     public void Every_step_has_a_cue_of_its_own()
     {
         var cues = Enum.GetValues<StepKind>().Select(CueText.Say).ToList();
