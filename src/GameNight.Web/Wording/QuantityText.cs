@@ -90,6 +90,13 @@ public static class QuantityText
     /// <summary>A mean, to a tenth of a slice.</summary>
     public static string SlicesEach(double slices) => Count(Amounts.ResourceManager, nameof(Amounts.SlicesOther), Math.Round(slices, 1));
 
+    /// <summary>From a moment to another; the day is said once where it is the same.</summary>
+    public static string Span(Instant from, Instant until, string zone)
+    {
+        var (first, last) = (Local(from, zone), Local(until, zone));
+        return Range(ShortDayAndTime(first), first.Date == last.Date ? Time(last.TimeOfDay) : ShortDayAndTime(last));
+    }
+
     /// <summary>"4 to 9".</summary>
     public static string Range(string from, string to) => Fill(Amounts.Range, from, to);
 
