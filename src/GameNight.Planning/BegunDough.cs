@@ -16,7 +16,7 @@ public sealed record BegunDough(
     DoughPlan Dough, YeastDose Yeast, WaterTemperature Water, PieShape Shape, IReadOnlyList<TimelineStep> Steps)
 {
     private static readonly StepKind[] Kinds =
-        [StepKind.Shop, StepKind.Preferment, StepKind.Mix, StepKind.Knead, StepKind.BulkRest, StepKind.Ball];
+        [StepKind.Shop, StepKind.Preferment, StepKind.WakeYeast, StepKind.Mix, StepKind.Knead, StepKind.BulkRest, StepKind.Ball];
 
     /// <summary>What must be kept of a plan once its dough is begun.</summary>
     /// <returns>Null when the plan has no dough, or no time for it.</returns>

@@ -24,6 +24,8 @@ namespace GameNight.Planning;
 /// <param name="Place">What pies are baked on; null when the host has not said.</param>
 /// <param name="Pace">How long work takes here, where past nights told; each step once. Null for the table's minutes throughout.</param>
 /// <param name="FridgeBalls">So many balls find a place in the fridge at once, 1 to 200; null when the host has not said.</param>
+/// <param name="Bowls">Dough of a batch is in one from mixing to balling, 1 to 20; null for enough.</param>
+/// <param name="HobRings">Rings of the hob that work, 1 to 12; null for enough.</param>
 public sealed record KitchenSnapshot(
     Celsius Room,
     Celsius? Fridge,
@@ -44,8 +46,13 @@ public sealed record KitchenSnapshot(
     double? FrictionKelvin = null,
     BakingPlace? Place = null,
     IReadOnlyList<StepPace>? Pace = null,
-    int? FridgeBalls = null)
+    int? FridgeBalls = null,
+    int? Bowls = null,
+    int? HobRings = null)
 {
+    public const int MostBowls = 20;
+    public const int MostHobRings = 12;
+
     /// <summary>One of a step, as it was learned here or as the table has it.</summary>
     public Duration LengthOf(StepName step, StepTable table) =>
         Duration.FromMinutes(Pace?.FirstOrDefault(pace => pace.Step == step)?.Minutes ?? table.MinutesOf(step));

@@ -15,7 +15,7 @@ namespace GameNight.Planning;
 public sealed class NightPlanner(ReferenceTables tables)
 {
     /// <summary>Raised whenever the same snapshot would give another plan.</summary>
-    public const string EngineVersion = "11";
+    public const string EngineVersion = "12";
 
     private readonly SnapshotCheck _check = new(tables);
 

@@ -98,7 +98,10 @@ internal static class NightRequests
             night.OwnSteps,
             night.Helpers,
             night.Helpers is null ? null : tables.Steps.ForCooks,
-            tables.Safety.Holding.LongestIn(kitchen.Room));
+            tables.Safety.Holding.LongestIn(kitchen.Room),
+            dough.Formula.Yeast == tables.Dough.Activation.Form ? Duration.FromMinutes(tables.Dough.Activation.FoamMinutes) : null,
+            kitchen.Bowls,
+            kitchen.HobRings);
 
         Duration Minutes(StepName step) => kitchen.LengthOf(step, tables.Steps);
     }

@@ -30,6 +30,8 @@ public enum RangeReason
     SurfaceTime,
     SurfaceThermometer,
     BallsOfANight,
+    BowlsOfAKitchen,
+    RingsOfAHob,
     Ball,
     Water,
     Salt,

@@ -39,6 +39,8 @@ public static partial class RangeReasons
         ["place.readings.afterSwitchOnMinutes"] = RangeReason.SurfaceTime,
         ["place.readings.topCelsius"] = RangeReason.SurfaceThermometer,
         ["kitchen.fridgeBalls"] = RangeReason.BallsOfANight,
+        ["kitchen.bowls"] = RangeReason.BowlsOfAKitchen,
+        ["kitchen.hobRings"] = RangeReason.RingsOfAHob,
         ["begun.dough.balls"] = RangeReason.BallsOfANight,
         ["late.ballsKept"] = RangeReason.BallsOfANight,
         ["late.redivided.balls"] = RangeReason.BallsOfANight,

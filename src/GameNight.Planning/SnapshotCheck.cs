@@ -101,6 +101,8 @@ public sealed class SnapshotCheck(ReferenceTables tables)
                 ? Range("kitchen.calibration.warm", hot.Warm, FermentationCalibration.Least, FermentationCalibration.Most)
                 : null,
             kitchen.FridgeBalls is { } places ? Range("kitchen.fridgeBalls", places, 1, PieCount.Highest) : null,
+            kitchen.Bowls is { } bowls ? Range("kitchen.bowls", bowls, 1, KitchenSnapshot.MostBowls) : null,
+            kitchen.HobRings is { } rings ? Range("kitchen.hobRings", rings, 1, KitchenSnapshot.MostHobRings) : null,
             kitchen.Flour?.RoomHumidity is { } humidity
                 ? Range("kitchen.flour.roomHumidity", humidity.Value, WheatIsotherm.DriestAir, WheatIsotherm.MoistestAir)
                 : null,

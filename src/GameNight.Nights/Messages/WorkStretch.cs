@@ -49,7 +49,7 @@ public sealed record WorkStretch(Instant From, Instant Until, IReadOnlyList<Time
             : at;
     }
 
-    private static bool IsForHands(TimelineStep step) => step.NeedsHands || step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.Own;
+    private static bool IsForHands(TimelineStep step) => step.NeedsHands || step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.WakeYeast or StepKind.Own;
 
     private static bool IsAsleep(LocalTime time, HostHours hours) => hours.SleepFrom <= hours.SleepUntil
         ? hours.SleepFrom <= time && time < hours.SleepUntil

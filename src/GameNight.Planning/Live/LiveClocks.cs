@@ -70,6 +70,18 @@ internal static class LiveClocks
             }
         }
 
+        foreach (var (b, batch) in steps.Batches.Index())
+        {
+            if (batch.Wake is { } wake && view.IsBegun(wake) && !view.IsDone(batch.Mix))
+            {
+                // A second try foams later, and mixing waits for it.
+                var mixing = TimelineSteps.IdOf(StepKind.Mix, b + 1);
+                var isAgain = taps.Marks.Any(mark => mark is { Kind: LiveMarkKind.WentWrong, Trouble: StepTrouble.NoFoam } && mark.Step == mixing);
+                yield return new LiveClock(
+                    Id(LiveClockKind.YeastFoams, b + 1), LiveClockKind.YeastFoams, b + 1, isAgain ? steps.Night.Clock.At(taps.NotBefore[batch.Mix]) : view.End(wake));
+            }
+        }
+
         foreach (var rest in live.Where(step => step is { Kind: StepKind.BulkRest, State: not LiveState.Done, IsTapped: false }))
         {
             if (rest.Number <= steps.Batches.Count && view.IsDone(steps.Batches[rest.Number - 1].Knead))

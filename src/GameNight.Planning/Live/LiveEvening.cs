@@ -50,6 +50,9 @@ public enum LiveClockKind
     /// <summary>Stone, steel or iron is ready.</summary>
     SurfaceSoaked,
 
+    /// <summary>Woken yeast should foam by then.</summary>
+    YeastFoams,
+
     /// <summary>The dough has rested and is balled.</summary>
     DoughRested,
 

@@ -124,14 +124,19 @@ internal sealed class Taps
             {
                 WasDone(batch.Mix, kneaded);
             }
+
+            if (batch.Wake is { } wake && Done(batch.Mix) is { } mixed)
+            {
+                _begun.TryAdd(wake, Earlier(clock.At(planned[wake]), mixed));
+            }
         }
 
         ImplyOwn(steps, planned, clock);
-        if (steps.Batches.Select(batch => Done(batch.Mix)).OfType<Instant>().ToList() is { Count: > 0 } mixed)
+        if (steps.Batches.Select(batch => Done(batch.Mix)).OfType<Instant>().ToList() is { Count: > 0 } mixes)
         {
             foreach (var before in new[] { steps.Shop, steps.Preferment }.OfType<int>())
             {
-                WasDone(before, mixed.Min());
+                WasDone(before, mixes.Min());
             }
         }
 

@@ -157,7 +157,7 @@ public static class Backwards
         return new HostTimeline(
             placed,
             AnswerBy: Begins(placed, StepKind.Shop),
-            DoughCommitment: Begins(placed, StepKind.Preferment) ?? Begins(placed, StepKind.Mix),
+            DoughCommitment: DoughBegins(placed),
             ColdFermentLength: placed.Where(step => step.Kind == StepKind.ColdFerment).Min(step => step.End - step.Start),
             FirstPieAt: clock.At(starts[steps.Pies[0].Serve] + steps.Night.Serve),
             LastPieAt: clock.At(lastPie),
@@ -170,6 +170,9 @@ public static class Backwards
     private static Instant? AnswersClose(IReadOnlyList<TimelineStep> steps, TimelineRequest request) =>
         Begins(steps, StepKind.Shop) is { } shopping ? HostTimeline.AnswersClose(shopping, request) : null;
 
+    private static Instant? DoughBegins(IReadOnlyList<TimelineStep> steps) =>
+        Begins(steps, StepKind.Preferment) ?? Begins(steps, StepKind.WakeYeast) ?? Begins(steps, StepKind.Mix);
+
     private static Instant? Begins(IReadOnlyList<TimelineStep> steps, StepKind kind) => steps
         .Where(step => step.Kind == kind).Select(step => (Instant?)step.Start).Min();
 
@@ -181,7 +184,7 @@ public static class Backwards
             ? Duration.Zero
             : request.ServeAt - request.Durations.Temper - begun.Max(step => step.End);
         return new HostTimeline(
-            begun, AnswersClose(begun, request), Begins(begun, StepKind.Preferment) ?? Begins(begun, StepKind.Mix), Duration.Max(Duration.Zero, cold), null, null,
+            begun, AnswersClose(begun, request), DoughBegins(begun), Duration.Max(Duration.Zero, cold), null, null,
             TimelineQuality.Quick, 0, 0, conflicts);
     }
 }

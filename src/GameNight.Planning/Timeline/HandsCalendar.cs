@@ -1,19 +1,31 @@
 namespace GameNight.Planning.Timeline;
 
-/// <summary>Hands that were taken, to be given back.</summary>
-internal readonly record struct TakenHands(int Class, int Start, int Minutes);
+/// <summary>Hands and a place that were taken, to be given back.</summary>
+/// <param name="Class">Null when nobody's hands were taken.</param>
+internal readonly record struct TakenHands(int? Class, Station? Station, int Start, int Minutes);
 
-/// <summary>How many pairs of hands of each class are still free in each minute, for placing steps one after the other.</summary>
+/// <summary>
+/// How many pairs of hands of each class, and how many places of hob and oven, are still free in each minute, for placing steps
+/// one after the other.
+/// </summary>
 internal sealed class HandsCalendar
 {
     private readonly int _from;
     private readonly byte[][] _free;
     private readonly bool[] _away;
     private readonly Crew _crew;
+    private readonly Stations _stations;
+    private readonly Dictionary<Station, byte[]> _places;
 
-    public HandsCalendar(int from, int until, Crew crew, AwayWindows away)
+    public HandsCalendar(int from, int until, Crew crew, AwayWindows away, Stations stations)
     {
-        (_from, _crew) = (from, crew);
+        (_from, _crew, _stations) = (from, crew, stations);
+        _places = stations.Scarce.ToDictionary(one => one.Station, one =>
+        {
+            var places = new byte[until - from];
+            Array.Fill(places, (byte)one.Places);
+            return places;
+        });
         _free = [.. crew.Counts.Select(_ => new byte[until - from])];
         _away = new bool[until - from];
         foreach (var (free, count) in _free.Zip(crew.Counts))
@@ -33,15 +45,16 @@ internal sealed class HandsCalendar
         }
     }
 
-    public bool Fits(StepKind kind, int number, int start, int length) => ClassFor(_crew.Able(kind, number), start, length) is not null;
+    /// <param name="needsHands">Else it is only begun, and takes at most a place.</param>
+    public bool Fits(StepKind kind, int number, int start, int length, bool needsHands = true) =>
+        ClassFor(_crew.Able(kind, number), start, needsHands ? length : 0) is not null && HasPlace(kind, number, start, length);
 
     /// <summary>The first fitting start within the closed range, or null.</summary>
-    public int? Earliest(StepKind kind, int number, int from, int until, int length)
+    public int? Earliest(StepKind kind, int number, int from, int until, int length, bool needsHands = true)
     {
-        var able = _crew.Able(kind, number);
         for (var start = from; start <= until; start++)
         {
-            if (ClassFor(able, start, length) is not null)
+            if (Fits(kind, number, start, length, needsHands))
             {
                 return start;
             }
@@ -51,12 +64,11 @@ internal sealed class HandsCalendar
     }
 
     /// <summary>The last fitting start within the closed range, or null.</summary>
-    public int? Latest(StepKind kind, int number, int from, int until, int length)
+    public int? Latest(StepKind kind, int number, int from, int until, int length, bool needsHands = true)
     {
-        var able = _crew.Able(kind, number);
         for (var start = until; start >= from; start--)
         {
-            if (ClassFor(able, start, length) is not null)
+            if (Fits(kind, number, start, length, needsHands))
             {
                 return start;
             }
@@ -66,24 +78,43 @@ internal sealed class HandsCalendar
     }
 
     /// <exception cref="InvalidOperationException">It does not fit.</exception>
-    public TakenHands Take(StepKind kind, int number, int start, int length)
+    public TakenHands Take(StepKind kind, int number, int start, int length, bool needsHands = true)
     {
-        var one = ClassFor(_crew.Able(kind, number), start, length) ?? throw new InvalidOperationException($"No hands for {kind} {number} at {start}.");
-        foreach (ref var free in _free[one].AsSpan(start - _from, length))
+        if (!Fits(kind, number, start, length, needsHands))
         {
-            free--;
+            throw new InvalidOperationException($"No room for {kind} {number} at {start}.");
         }
 
-        return new TakenHands(one, start, length);
+        var taken = new TakenHands(
+            needsHands ? ClassFor(_crew.Able(kind, number), start, length) : null, _stations.Of(kind, number), start, length);
+        Count(taken, -1);
+        return taken;
     }
 
-    public void GiveBack(TakenHands taken)
+    public void GiveBack(TakenHands taken) => Count(taken, 1);
+
+    private void Count(TakenHands taken, int more)
     {
-        foreach (ref var free in _free[taken.Class].AsSpan(taken.Start - _from, taken.Minutes))
+        if (taken.Class is { } one)
         {
-            free++;
+            foreach (ref var free in _free[one].AsSpan(taken.Start - _from, taken.Minutes))
+            {
+                free = (byte)(free + more);
+            }
+        }
+
+        if (taken.Station is { } station && _places.TryGetValue(station, out var places))
+        {
+            foreach (ref var free in places.AsSpan(taken.Start - _from, taken.Minutes))
+            {
+                free = (byte)(free + more);
+            }
         }
     }
+
+    private bool HasPlace(StepKind kind, int number, int start, int length) =>
+        _places.Count == 0 || _stations.Of(kind, number) is not { } station || !_places.TryGetValue(station, out var places)
+        || (start - _from + length <= places.Length && places.AsSpan(start - _from, length).IndexOf((byte)0) < 0);
 
     /// <summary>The first class that is able and free; null when none is.</summary>
     private int? ClassFor(IReadOnlyList<int> able, int start, int length)

@@ -8,6 +8,9 @@ public enum StepKind
 
     /// <summary>The part of the dough that ferments ahead is mixed.</summary>
     Preferment,
+
+    /// <summary>Dry yeast is stirred into warm water of its own, and foams before it is mixed.</summary>
+    WakeYeast,
     Mix,
     Knead,
     BulkRest,
@@ -69,7 +72,7 @@ public enum TimelineQuality
 /// When answers stop moving the dough: the half hour in which shopping begins, so that it does not move with every answer. Null
 /// without a dough.
 /// </param>
-/// <param name="DoughCommitment">Mixing begins: of the preferment, where there is one.</param>
+/// <param name="DoughCommitment">Mixing begins: of the preferment, where there is one, or of dry yeast into its water.</param>
 /// <param name="ColdFermentLength">
 /// The cold ferment as scheduled: the shortest that any ball gets, from the last balled to the first out.
 /// </param>

@@ -57,6 +57,11 @@ internal readonly record struct NightCost(int LastPie, long Inconvenience) : ICo
 
         foreach (var batch in steps.Batches)
         {
+            if (batch.Wake is { } wake)
+            {
+                Waiting(BetweenMixAndKnead, wake, batch.Mix, 0);
+            }
+
             Waiting(BetweenMixAndKnead, batch.Mix, batch.Knead, 0);
             Waiting(LongerBulkRest, batch.Knead, batch.Ball, night.BulkRest);
             Waiting(DoughSession, steps.Batches[0].Mix, batch.Ball, 0);

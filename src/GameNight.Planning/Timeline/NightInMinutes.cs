@@ -19,6 +19,8 @@ internal sealed class NightInMinutes
         ArgumentOutOfRangeException.ThrowIfNegative(request.OwnPies);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(request.OwnPies, request.Pies);
         ArgumentOutOfRangeException.ThrowIfNegative(request.Balls);
+        ArgumentOutOfRangeException.ThrowIfLessThan(request.Bowls ?? 1, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThan(request.HobRings ?? 1, 1);
 
         Clock = new ServingClock(request.ServeAt);
         Pies = request.Pies;
@@ -45,6 +47,8 @@ internal sealed class NightInMinutes
         SecondDough = request.SecondDough is { } second
             ? (ServingClock.LengthUp(second.Mix), ServingClock.LengthUp(second.Rise), second.FirstPie)
             : null;
+        YeastWakes = request is { BegunDough: null, YeastWakes: { } wakes } ? ServingClock.LengthUp(wakes) : null;
+        Bowls = request.Bowls ?? int.MaxValue;
         Mix = ServingClock.LengthUp(lengths.Mix);
         Knead = ServingClock.LengthUp(lengths.Knead);
         BulkRest = ServingClock.LengthUp(lengths.BulkRest);
@@ -67,6 +71,7 @@ internal sealed class NightInMinutes
         Serve = ServingClock.LengthUp(lengths.Serve);
         Holding = request.Holding is { } holding ? ServingClock.LengthDown(holding) : null;
         Own = [.. (request.Own ?? []).Select(OwnIn)];
+        Stations = new Stations(request.HobRings, Own.Select(own => own.Step));
     }
 
     public ServingClock Clock { get; }
@@ -108,6 +113,12 @@ internal sealed class NightInMinutes
     /// <summary>How long the second dough is mixed and rises, and the number of the first pie on it; null without one.</summary>
     public (int Mix, int Rise, int FirstPie)? SecondDough { get; }
 
+    /// <summary>How long the yeast of each batch foams before it is mixed; null when it goes in as it is.</summary>
+    public int? YeastWakes { get; }
+
+    /// <summary>So many batches are between mixing and balling at once.</summary>
+    public int Bowls { get; }
+
     public int Mix { get; }
     public int Knead { get; }
     public int BulkRest { get; }
@@ -134,6 +145,8 @@ internal sealed class NightInMinutes
     /// <summary>None in a circle.</summary>
     public IReadOnlyList<OwnInMinutes> Own { get; }
 
+    public Stations Stations { get; }
+
     /// <summary>The same night with other hands and another oven.</summary>
     public NightInMinutes With(int hands, int piesPerBake)
     {
@@ -142,6 +155,19 @@ internal sealed class NightInMinutes
         other.PiesPerBake = piesPerBake;
         return other;
     }
+
+    /// <summary>It needs the oven at another heat, and comes when no pie is baked any more: by its tie, or by the clock.</summary>
+    public bool HasOvenAfterPies(OwnStep step) => step.Takes == Station.OvenAtOtherHeat && ComesLate(step);
+
+    /// <summary>It needs the oven at another heat, and comes before it is heated up for the pies.</summary>
+    public bool HasOvenBeforePies(OwnStep step) => step.Takes == Station.OvenAtOtherHeat && !ComesLate(step);
+
+    private bool ComesLate(OwnStep step) => (step.From is { } from && Clock.After(from) >= 0) || step.After switch
+    {
+        { Step: StepKind.Preheat or StepKind.Shape or StepKind.Top or StepKind.Bake or StepKind.Serve } => true,
+        { Step: StepKind.Own, Number: var number } => Own.Any(own => own.Step.Number == number && ComesLate(own.Step)),
+        _ => false,
+    };
 
     /// <summary>What stands with the begun dough is a time like any other.</summary>
     private OwnInMinutes OwnIn(OwnStep step)

@@ -66,7 +66,7 @@ internal static class NightSchedule
         NightSteps steps, IReadOnlyList<int> lengths, IReadOnlyList<IEnumerable<(int First, int Last)>> starts, IEnumerable<Lag> lags, Crew crew, IReadOnlyList<int> work)
     {
         var model = new ScheduleModel(
-            lengths, starts, lags, crew.Counts is [var hands] ? [new SharedResource(hands, [.. work.Select(i => (i, 1))])] : []);
+            lengths, starts, lags, crew.Counts is [var hands] ? [new SharedResource(hands, [.. work.Select(i => (i, 1))]), .. steps.Stations] : steps.Stations);
         if (crew.Counts.Count > 1)
         {
             model.Share(new EitherResource(crew.Counts, [.. work.Select(i => (i, crew.Able(steps.Steps[i].Kind, steps.Steps[i].Number)))]), lengths);

@@ -57,6 +57,7 @@ internal sealed class NightSteps : IFreeTimes
         Shop = night.BegunDough is null ? Add(StepKind.Shop, 0, night.Shop, Presence.Hands) : null;
         Preferment = night.Preferment is { } ahead ? Add(StepKind.Preferment, 0, ahead.Mix, Presence.Hands) : null;
         Batches = [.. Enumerable.Range(0, night.Batches).Select(batch => new BatchSteps(
+            night.YeastWakes is { } wakes ? Add(StepKind.WakeYeast, batch + 1, wakes, Presence.AtStart) : null,
             Add(StepKind.Mix, batch + 1, night.Mix, Presence.Hands),
             Add(StepKind.Knead, batch + 1, night.Knead, night.IsKneadedByHand ? Presence.Hands : Presence.AtStart),
             Add(StepKind.Ball, batch + 1, night.Balling[batch], Presence.Hands)))];
@@ -109,7 +110,8 @@ internal sealed class NightSteps : IFreeTimes
     public IReadOnlyList<BatchSteps> Batches { get; }
 
     /// <summary>What of the dough is mixed first.</summary>
-    public int FirstOfDough => Preferment ?? Batches[0].Mix;
+    public int FirstOfDough => Preferment ?? Batches[0].Wake ?? Batches[0].Mix;
+
     public IReadOnlyList<int> Waves { get; }
 
     /// <summary>Sauce, toppings, cheese.</summary>
@@ -128,6 +130,18 @@ internal sealed class NightSteps : IFreeTimes
     public IEnumerable<int> Tied(StepTie? tie) => tie is null
         ? []
         : _steps.Index().Where(step => step.Item.Kind == tie.Step && (tie.Number is null || step.Item.Number == tie.Number)).Select(step => step.Index);
+
+    /// <summary>Steps that have ended when an own step begins: by its tie, and because the oven is theirs until then.</summary>
+    public IEnumerable<int> BeforeOf(OwnInMinutes own) =>
+        Night.HasOvenAfterPies(own.Step) ? Tied(own.Step.After).Append(Pies[^1].Bake).Distinct() : Tied(own.Step.After);
+
+    /// <summary>Steps that begin when an own step has ended: by its tie, and because the oven is theirs from then on.</summary>
+    public IEnumerable<int> NextOf(OwnInMinutes own) =>
+        Night.HasOvenBeforePies(own.Step) ? Tied(own.Step.Before).Append(Preheat).Distinct() : Tied(own.Step.Before);
+
+    /// <summary>Places of hob and oven, with the steps that take one.</summary>
+    public IEnumerable<SharedResource> Stations => Night.Stations.Scarce.Select(one => new SharedResource(
+        one.Places, [.. _steps.Index().Where(step => Night.Stations.Of(step.Item.Kind, step.Item.Number) == one.Station).Select(step => (step.Index, 1))]));
 
     public TemporalNetwork Network()
     {
@@ -182,6 +196,16 @@ internal sealed class NightSteps : IFreeTimes
         for (var b = 0; b < Batches.Count; b++)
         {
             var batch = Batches[b];
+            if (batch.Wake is { } wake)
+            {
+                After(wake, batch.Mix, 0, Minutes(TimelineLimits.WokenBeforeMixed));
+            }
+
+            if (b >= Night.Bowls)
+            {
+                After(Batches[b - Night.Bowls].Ball, batch.Mix, 0);
+            }
+
             After(batch.Mix, batch.Knead, 0, Minutes(TimelineLimits.MixedBeforeKneaded));
             After(batch.Knead, batch.Ball, Night.BulkRest, Night.BulkRest + Minutes(TimelineLimits.RestedBeforeBalled));
             After(batch.Ball, Waves[0], Night.Shortest);
@@ -288,18 +312,17 @@ internal sealed class NightSteps : IFreeTimes
     {
         foreach (var (own, i) in Night.Own.Zip(Own))
         {
-            List<int> before = [.. Tied(own.Step.After)];
-            foreach (var step in before)
+            foreach (var step in BeforeOf(own))
             {
                 After(step, i, 0);
             }
 
-            if (before.Count > 0)
+            if (Tied(own.Step.After).Cast<int?>().LastOrDefault() is { } last)
             {
-                AtMostAfter(before[^1], i, Minutes(TimelineLimits.OwnStepAfter));
+                AtMostAfter(last, i, Minutes(TimelineLimits.OwnStepAfter));
             }
 
-            foreach (var next in Tied(own.Step.Before))
+            foreach (var next in NextOf(own))
             {
                 After(i, next, 0);
             }
@@ -328,7 +351,8 @@ internal sealed class NightSteps : IFreeTimes
 }
 
 /// <summary>Where the steps of a batch stand in the list.</summary>
-internal readonly record struct BatchSteps(int Mix, int Knead, int Ball);
+/// <param name="Wake">Null when its yeast goes in as it is.</param>
+internal readonly record struct BatchSteps(int? Wake, int Mix, int Knead, int Ball);
 
 /// <summary>Where the steps of a pie stand in the list.</summary>
 internal readonly record struct PieSteps(int Shape, int Top, int Bake, int Serve);

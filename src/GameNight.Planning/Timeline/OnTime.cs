@@ -98,7 +98,7 @@ internal static class OnTime
         StepKind.Bake => StepName.Bake,
         StepKind.Serve => StepName.Serve,
         StepKind.Own => StepName.Own,
-        StepKind.Soak or StepKind.Rack or StepKind.ColdFerment or StepKind.SecondRise or StepKind.PutAway => StepName.Rack,
+        StepKind.Soak or StepKind.Rack or StepKind.ColdFerment or StepKind.SecondRise or StepKind.PutAway or StepKind.WakeYeast => StepName.Rack,
     };
 
     private static int End(Retiming played, int i) => played.Starts[i] + played.Lengths[i];

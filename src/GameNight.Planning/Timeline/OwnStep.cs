@@ -14,6 +14,16 @@ public sealed record StepTie(StepKind Step, int? Number = null)
     ];
 }
 
+/// <summary>What a step takes besides hands, from its start to its end.</summary>
+public enum Station
+{
+    /// <summary>A ring of the hob.</summary>
+    Hob,
+
+    /// <summary>The oven, at another heat than the pies': before it is heated up for them, or after the last one.</summary>
+    OvenAtOtherHeat,
+}
+
 /// <summary>
 /// A step of the host's own, put among the planned ones: the chairs are fetched, the garden lit. It is named where the night is
 /// kept. At least one limit says when.
@@ -26,9 +36,10 @@ public sealed record StepTie(StepKind Step, int? Number = null)
 /// <param name="After">It begins when all of these have ended, and within a day.</param>
 /// <param name="Before">It has ended when the first of these begins.</param>
 /// <param name="Who">Whose hands: 0 for the host, else the number of a helper; null for anybody's.</param>
+/// <param name="Takes">Null when it takes neither hob nor oven.</param>
 public sealed record OwnStep(
     int Number, Duration Length, bool NeedsHands, Instant? From = null, Instant? Until = null, StepTie? After = null, StepTie? Before = null,
-    int? Who = null)
+    int? Who = null, Station? Takes = null)
 {
     public const int Most = 20;
     public const int HighestNumber = 999_999;
@@ -49,5 +60,8 @@ public sealed record OwnStep(
 /// <param name="WindowFrom">It could begin from then, by its own limits; null when they leave no time at all.</param>
 /// <param name="WindowUntil">It would have to end by then.</param>
 /// <param name="TakenBy">What the hands do in that time, three kinds at most; none when they are not there at all.</param>
+/// <param name="OvenTakenFrom">The pies have the oven from then; null when the step does not need it.</param>
+/// <param name="OvenTakenUntil">The pies have the oven until then.</param>
 public sealed record OwnStepFindsNoRoom(
-    int Number, Instant? WindowFrom, Instant? WindowUntil, IReadOnlyList<StepKind> TakenBy, Instant? NearestFree) : Conflict;
+    int Number, Instant? WindowFrom, Instant? WindowUntil, IReadOnlyList<StepKind> TakenBy, Instant? NearestFree,
+    Instant? OvenTakenFrom = null, Instant? OvenTakenUntil = null) : Conflict;

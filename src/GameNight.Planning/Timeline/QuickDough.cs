@@ -23,7 +23,7 @@ internal sealed class QuickDough(
     private int[] BallingWaits => steps.Batches.Count > 2 ? WaitsOfMany : NoWait;
 
     private int EarliestMix => Math.Max(
-        now + _night.Shop + (_night.Preferment?.AtLeast ?? 0),
+        now + _night.Shop + Math.Max(_night.Preferment?.AtLeast ?? 0, _night.YeastWakes ?? 0),
         _lastOut - _night.Longest - _night.Balling[0] - MostBeforeBalls);
 
     private int LatestMix => _firstOut - _night.Shortest - _night.Balling[0] - _night.BulkRest - _night.Knead - _night.Mix;
@@ -106,6 +106,17 @@ internal sealed class QuickDough(
         return works;
     }
 
+    private bool WakeYeast(int b, int mix)
+    {
+        if (steps.Batches[b].Wake is not { } wake || _night.YeastWakes is not { } minutes)
+        {
+            return true;
+        }
+
+        starts[wake] = _night.Away.PreviousFree(mix - minutes, 1);
+        return starts[wake] >= Math.Max(now, mix - minutes - ServingClock.LengthDown(TimelineLimits.WokenBeforeMixed));
+    }
+
     private bool PlacePreferment(int mixAt, List<TakenHands> taken)
     {
         if (steps.Preferment is not { } preferment || _night.Preferment is not { } ahead)
@@ -143,6 +154,12 @@ internal sealed class QuickDough(
         var latest = mixAt;
         for (var b = 0; b < steps.Batches.Count; b++)
         {
+            if (b >= _night.Bowls)
+            {
+                var emptied = steps.Batches[b - _night.Bowls].Ball;
+                mixAt = Math.Max(mixAt, starts[emptied] + steps.Steps[emptied].Minutes);
+            }
+
             var mix = mixAt;
             while (mix <= latest && !TryBatch(b, mix, ballingWait, taken))
             {
@@ -163,7 +180,7 @@ internal sealed class QuickDough(
 
     private bool TryBatch(int b, int mix, int ballingWait, List<TakenHands> taken)
     {
-        if (!hands.Fits(StepKind.Mix, b + 1, mix, _night.Mix))
+        if (!hands.Fits(StepKind.Mix, b + 1, mix, _night.Mix) || !WakeYeast(b, mix))
         {
             return false;
         }

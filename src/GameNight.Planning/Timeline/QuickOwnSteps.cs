@@ -6,7 +6,7 @@ namespace GameNight.Planning.Timeline;
 /// </summary>
 internal sealed class QuickOwnSteps
 {
-    private static readonly StepKind[] OfDough = [StepKind.Shop, StepKind.Preferment, StepKind.Mix, StepKind.Knead, StepKind.Ball];
+    private static readonly StepKind[] OfDough = [StepKind.Shop, StepKind.Preferment, StepKind.WakeYeast, StepKind.Mix, StepKind.Knead, StepKind.Ball];
 
     private readonly NightSteps _steps;
     private readonly int[] _starts;
@@ -40,7 +40,7 @@ internal sealed class QuickOwnSteps
         foreach (var i in _order.AsEnumerable().Reverse().Where(i => _waitsForDough[i] == withDough))
         {
             var own = _steps.Night.Own[i];
-            latest[i] = _steps.Tied(own.Step.Before).Where(next => !IsOwn(next)).Select(next => _starts[next] - own.Minutes)
+            latest[i] = _steps.NextOf(own).Where(next => !IsOwn(next)).Select(next => _starts[next] - own.Minutes)
                 .Concat(_pairs.Where(pair => pair.First == i).Select(pair => latest[pair.Then] - own.Minutes))
                 .Append(own.Latest).Min();
         }
@@ -49,8 +49,9 @@ internal sealed class QuickOwnSteps
         {
             var (own, index) = (_steps.Night.Own[i], _steps.Own[i]);
             List<int> after = [.. _steps.Tied(own.Step.After)];
-            var ended = after.Concat(_pairs.Where(pair => pair.Then == i).Select(pair => _steps.Own[pair.First]))
-                .Select(before => _starts[before] + _steps.Steps[before].Minutes).ToList();
+            List<int> before = [.. _steps.BeforeOf(own)];
+            var ended = before.Concat(_pairs.Where(pair => pair.Then == i).Select(pair => _steps.Own[pair.First]))
+                .Select(one => _starts[one] + _steps.Steps[one].Minutes).ToList();
             var earliest = ended.Append(_now).Append(own.Earliest).Max();
             var last = after.Count > 0
                 ? Math.Min(latest[i], _starts[after[^1]] + _steps.Steps[after[^1]].Minutes + ServingClock.LengthDown(TimelineLimits.OwnStepAfter))
@@ -61,9 +62,9 @@ internal sealed class QuickOwnSteps
             }
 
             _starts[index] = start;
-            if (own.Step.NeedsHands && !own.IsAtOneTime)
+            if (!own.IsAtOneTime)
             {
-                taken.Add(_hands.Take(StepKind.Own, own.Step.Number, start, own.Minutes));
+                taken.Add(_hands.Take(StepKind.Own, own.Step.Number, start, own.Minutes, own.Step.NeedsHands));
             }
         }
 
@@ -77,16 +78,10 @@ internal sealed class QuickOwnSteps
             return null;
         }
 
-        if (own.Step.NeedsHands)
-        {
-            // The hands of a step at one time were taken before everything else.
-            return own.IsAtOneTime ? earliest
-                : isSoon ? _hands.Earliest(StepKind.Own, own.Step.Number, earliest, latest, own.Minutes)
-                : _hands.Latest(StepKind.Own, own.Step.Number, earliest, latest, own.Minutes);
-        }
-
-        var start = isSoon ? _steps.Night.Away.NextFree(earliest, 1) : _steps.Night.Away.PreviousFree(latest, 1);
-        return start >= earliest && start <= latest ? start : null;
+        // What a step at one time takes was taken before everything else.
+        return own.IsAtOneTime ? earliest
+            : isSoon ? _hands.Earliest(StepKind.Own, own.Step.Number, earliest, latest, own.Minutes, own.Step.NeedsHands)
+            : _hands.Latest(StepKind.Own, own.Step.Number, earliest, latest, own.Minutes, own.Step.NeedsHands);
     }
 
     /// <summary>Tied to the dough by itself or by another, or over before the first balls are out.</summary>

@@ -24,7 +24,7 @@ internal sealed class QuickPies
     {
         _night = night;
         _away = away;
-        _hands = new HandsCalendar(night.First, night.Last, night.Crew, away);
+        _hands = new HandsCalendar(night.First, night.Last, night.Crew, away, night.Stations);
         _now = now;
         _ahead = ahead;
     }
@@ -55,14 +55,14 @@ internal sealed class QuickPies
     /// <summary>What the host does at a time of the clock: everything else is placed around it.</summary>
     private Stuck? ReserveOwn()
     {
-        foreach (var own in _night.Own.Where(own => own.Step.NeedsHands && own.IsAtOneTime))
+        foreach (var own in _night.Own.Where(own => own.IsAtOneTime))
         {
-            if (!_hands.Fits(StepKind.Own, own.Step.Number, own.Earliest, own.Minutes))
+            if (!_hands.Fits(StepKind.Own, own.Step.Number, own.Earliest, own.Minutes, own.Step.NeedsHands))
             {
                 return new Stuck(StepKind.Own, own.Step.Number);
             }
 
-            _hands.Take(StepKind.Own, own.Step.Number, own.Earliest, own.Minutes);
+            _hands.Take(StepKind.Own, own.Step.Number, own.Earliest, own.Minutes, own.Step.NeedsHands);
         }
 
         return null;

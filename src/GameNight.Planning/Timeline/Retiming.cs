@@ -131,6 +131,27 @@ internal sealed class Retiming
 
             lanes[lane] = (i, Math.Max(end, lanes[lane].End));
         }
+
+        foreach (var station in _steps.Stations)
+        {
+            ChainPlaces(station);
+        }
+    }
+
+    /// <summary>Each ring of the hob keeps its steps in the planned order, and so does the oven.</summary>
+    private void ChainPlaces(SharedResource station)
+    {
+        var places = Enumerable.Repeat((Last: -1, End: int.MinValue), station.Capacity).ToArray();
+        foreach (var i in station.Uses.Select(use => use.Task).Where(i => !IsDone(i)).OrderBy(i => _progress[i].Begun is null).ThenBy(i => _planned[i]).ThenBy(i => i))
+        {
+            var place = Enumerable.Range(0, places.Length).MinBy(one => places[one].End);
+            if (places[place].Last >= 0)
+            {
+                _chains.Add(new Lag(places[place].Last, i, _steps.Steps[places[place].Last].Minutes, places[place].Last));
+            }
+
+            places[place] = (i, _planned[i] + _lengths[i]);
+        }
     }
 
     private void Expect()

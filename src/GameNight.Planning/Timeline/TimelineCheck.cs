@@ -73,6 +73,7 @@ public static class TimelineCheck
             }
 
             Own();
+            Stations();
             Hands();
             People();
             Away();
@@ -93,6 +94,11 @@ public static class TimelineCheck
             CountOf([StepKind.PutAway], request.Holding is null ? [] : [0]);
             CountOf([StepKind.SecondMix], request.SecondDough is null ? [] : [0]);
             CountOf([StepKind.SecondRise], request.SecondDough is { Rise: var rise } && rise > Duration.Zero ? [0] : []);
+            if (request.BegunDough is null)
+            {
+                CountOf([StepKind.WakeYeast], request.YeastWakes is null ? [] : Enumerable.Range(1, request.Batches));
+            }
+
             CountOf(perBatch, Enumerable.Range(1, request.Batches));
             CountOf(perPie, Enumerable.Range(1, request.Pies));
             Hold(_byKind[StepKind.Temper].Any(), "no balls leave the fridge");
@@ -148,7 +154,7 @@ public static class TimelineCheck
         private void Dough()
         {
             var shop = One(StepKind.Shop);
-            var first = request.Preferment is null ? One(StepKind.Mix, 1) : One(StepKind.Preferment);
+            var first = FirstOfDough();
             Between(shop.End, first.Start, Duration.Zero, TimelineLimits.ShoppedBeforeMixed, "shopping to mixing");
             if (request.Preferment is { } ahead)
             {
@@ -172,6 +178,15 @@ public static class TimelineCheck
                 Hold(cold.Start == ball.End && cold.End == firstOut, $"cold ferment {number} is not from balled to first out");
                 Hold(firstOut - ball.End >= request.ColdFerment.Shortest, $"batch {number} ferments too short");
                 Hold(lastOut - ball.End <= request.ColdFerment.Longest, $"batch {number} ferments too long");
+                if (request.YeastWakes is { } wakes)
+                {
+                    var wake = One(StepKind.WakeYeast, number);
+                    Hold(wake.End - wake.Start >= wakes && wake.End - wake.Start < wakes + Rounding, $"{wake.Id} has the wrong length");
+                    Between(wake.End, mix.Start, Duration.Zero, TimelineLimits.WokenBeforeMixed, $"woken to mix {number}");
+                }
+
+                var bowls = Enumerable.Range(1, request.Batches).Count(other => One(StepKind.Mix, other).Start <= mix.Start && mix.Start < One(StepKind.Ball, other).End);
+                Hold(!(bowls > request.Bowls), $"batch {number} finds no bowl");
                 if (before is not null && request.Kneading == KneadingWay.Mixer)
                 {
                     Hold(mix.Start >= before.End, $"batch {number} needs the mixer bowl too soon");
@@ -287,6 +302,26 @@ public static class TimelineCheck
                 $"{step.Id} comes a day after what it follows");
         }
 
+        /// <summary>One ring of the hob each; the oven at another heat never while it is the pies'.</summary>
+        private void Stations()
+        {
+            var takes = (request.Own ?? []).Where(own => own.Takes is not null).ToDictionary(own => own.Number, own => own.Takes);
+            List<TimelineStep> hob = [.. _placed.Where(step => step.Kind == StepKind.Sauce || Takes(step, Station.Hob))];
+            List<TimelineStep> oven = [.. _placed.Where(step => Takes(step, Station.OvenAtOtherHeat))];
+            Hold(hob.TrueForAll(step => !(AtOnce(hob, step) > request.HobRings)), "a step finds no ring of the hob");
+            Hold(oven.TrueForAll(step => AtOnce(oven, step) == 1), "two steps want the oven at heats of their own");
+            foreach (var step in oven)
+            {
+                Hold(
+                    step.End <= One(StepKind.Preheat).Start || step.Start >= _byKind[StepKind.Bake].Max(bake => bake.End),
+                    $"{step.Id} wants the oven while it is the pies'");
+            }
+
+            bool Takes(TimelineStep step, Station station) => step.Kind == StepKind.Own && takes.GetValueOrDefault(step.Number) == station;
+
+            static int AtOnce(List<TimelineStep> all, TimelineStep step) => all.Count(other => other.Start <= step.Start && step.Start < other.End);
+        }
+
         private static bool IsTied(TimelineStep step, StepTie tie) =>
             step.Kind == tie.Step && (tie.Step != StepKind.Own || step.Number == tie.Number);
 
@@ -323,7 +358,7 @@ public static class TimelineCheck
                 foreach (var step in _placed.Where(step => step.Start < away.Until && step.End >= away.From))
                 {
                     var isDuring = step.End > away.From && (step.NeedsHands || step.Kind == StepKind.Bake);
-                    var isBegun = step.Start >= away.From && (step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.Own);
+                    var isBegun = step.Start >= away.From && (step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.Own or StepKind.WakeYeast);
                     Hold(!isDuring && !isBegun, $"{step.Id} while the host is away");
                 }
             }
@@ -340,7 +375,7 @@ public static class TimelineCheck
             Hold(timeline.LastPieAt == serves.Max(step => step.End), "the last pie is not where it is said to be");
             Hold(timeline.AnswerBy == HostTimeline.AnswersClose(One(StepKind.Shop).Start, request), "answers are not due when shopping begins");
             Hold(
-                timeline.DoughCommitment == (_byKind[StepKind.Preferment].FirstOrDefault() ?? One(StepKind.Mix, 1)).Start,
+                timeline.DoughCommitment == FirstOfDough().Start,
                 "the dough is not committed when mixing begins");
             Hold(
                 timeline.ColdFermentLength == _byKind[StepKind.ColdFerment].Min(step => step.End - step.Start),
@@ -351,6 +386,9 @@ public static class TimelineCheck
                 Hold(off >= Duration.Zero && off < Rounding, "mixing is not when the host chose");
             }
         }
+
+        private TimelineStep FirstOfDough() =>
+            _byKind[StepKind.Preferment].FirstOrDefault() ?? _byKind[StepKind.WakeYeast].MinBy(step => step.Start) ?? One(StepKind.Mix, 1);
 
         private TimelineStep One(StepKind kind, int number = 0) => _byKind[kind].Single(step => step.Number == number);
 

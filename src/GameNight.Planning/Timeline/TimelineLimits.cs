@@ -20,6 +20,9 @@ public static class TimelineLimits
     /// <summary>Between mixing and kneading: the flour takes up water, then a skin forms.</summary>
     public static readonly Duration MixedBeforeKneaded = Duration.FromMinutes(30);
 
+    /// <summary>Foam of woken yeast falls together again.</summary>
+    public static readonly Duration WokenBeforeMixed = Duration.FromMinutes(10);
+
     /// <summary>Beyond the bulk rest: at room temperature the dough runs ahead of the plan.</summary>
     public static readonly Duration RestedBeforeBalled = Duration.FromMinutes(60);
 

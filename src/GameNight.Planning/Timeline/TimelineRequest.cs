@@ -60,7 +60,7 @@ public sealed record StepDurations(
         StepKind.Bake => Bake,
         StepKind.Rack => Rack,
         StepKind.Serve => Serve,
-        StepKind.Ball or StepKind.ColdFerment or StepKind.Preferment or StepKind.SecondMix or StepKind.SecondRise or StepKind.Own or StepKind.PutAway => null,
+        StepKind.Ball or StepKind.ColdFerment or StepKind.Preferment or StepKind.WakeYeast or StepKind.SecondMix or StepKind.SecondRise or StepKind.Own or StepKind.PutAway => null,
     };
 }
 
@@ -92,6 +92,9 @@ public sealed record SecondDoughWork(Duration Mix, Duration Rise, int FirstPie);
 /// <param name="Helpers">What each helper does, one for each pair of hands but the host's; null when all do everything.</param>
 /// <param name="ForCooks">Steps that only who does everything does; null for none.</param>
 /// <param name="Holding">How long the last pie may stand on the table; null to say nothing of it.</param>
+/// <param name="YeastWakes">How long dry yeast foams before it is mixed; null when it goes in as it is.</param>
+/// <param name="Bowls">Dough of a batch is in one from mixing to balling, 1 or more; null when there are enough.</param>
+/// <param name="HobRings">Rings of the hob, 1 or more: the sauce takes one; null when there are enough.</param>
 public sealed record TimelineRequest(
     Instant ServeAt,
     Instant Now,
@@ -112,4 +115,7 @@ public sealed record TimelineRequest(
     IReadOnlyList<OwnStep>? Own = null,
     IReadOnlyList<HelperSkill>? Helpers = null,
     IReadOnlyList<StepKind>? ForCooks = null,
-    Duration? Holding = null);
+    Duration? Holding = null,
+    Duration? YeastWakes = null,
+    int? Bowls = null,
+    int? HobRings = null);

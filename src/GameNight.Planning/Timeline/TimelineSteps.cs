@@ -74,6 +74,7 @@ internal static class TimelineSteps
         {
             StepKind.Shop => "shop",
             StepKind.Preferment => "preferment",
+            StepKind.WakeYeast => "wake-yeast",
             StepKind.Mix => "mix",
             StepKind.Knead => "knead",
             StepKind.BulkRest => "bulk-rest",

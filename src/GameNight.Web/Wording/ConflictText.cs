@@ -99,6 +99,8 @@ public sealed class ConflictText(
 
     private string NoRoom(OwnStepFindsNoRoom conflict, string name) => (conflict, conflict.NearestFree) switch
     {
+        ({ OvenTakenFrom: { } from, OvenTakenUntil: { } until }, { } free) => Fill(Conflicts.OwnStepOvenButFree, name, At(from), At(until), At(free)),
+        ({ OvenTakenFrom: { } from, OvenTakenUntil: { } until }, null) => Fill(Conflicts.OwnStepOven, name, At(from), At(until)),
         ({ WindowFrom: { } from, WindowUntil: { } until, TakenBy: { Count: > 0 } kinds }, { } free) => Fill(
             Conflicts.OwnStepTakenButFree, name, At(from), At(until), WordText.And([.. kinds.Select(WordText.Say)]), At(free)),
         ({ WindowFrom: { } from, WindowUntil: { } until, TakenBy: { Count: > 0 } kinds }, null) => Fill(

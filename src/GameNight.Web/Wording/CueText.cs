@@ -10,6 +10,7 @@ public static class CueText
     {
         StepKind.Shop => Cues.Shop,
         StepKind.Preferment => Cues.Preferment,
+        StepKind.WakeYeast => Cues.WakeYeast,
         StepKind.Mix => Cues.Mix,
         StepKind.Knead => Cues.Knead,
         StepKind.BulkRest => Cues.BulkRest,

@@ -34,6 +34,8 @@ public static class RangeReasonText
         RangeReason.SurfaceTime => RangeWords.SurfaceTime,
         RangeReason.SurfaceThermometer => RangeWords.SurfaceThermometer,
         RangeReason.BallsOfANight => RangeWords.BallsOfANight,
+        RangeReason.BowlsOfAKitchen => RangeWords.BowlsOfAKitchen,
+        RangeReason.RingsOfAHob => RangeWords.RingsOfAHob,
         RangeReason.Ball => RangeWords.Ball,
         RangeReason.Water => RangeWords.Water,
         RangeReason.Salt => RangeWords.Salt,

@@ -11,6 +11,7 @@ public static class WhyText
     {
         StepKind.Shop => Whys.Shop,
         StepKind.Preferment => Whys.Preferment,
+        StepKind.WakeYeast => Whys.WakeYeast,
         StepKind.Mix => Whys.Mix,
         StepKind.Knead => Whys.Knead,
         StepKind.BulkRest => Whys.BulkRest,

@@ -154,10 +154,17 @@ public static class WordText
         KneadingWay.Mixer => Words.KneadInMixer,
     };
 
+    public static string Say(Station station) => station switch
+    {
+        Station.Hob => TimelinePages.OwnTakesHob,
+        Station.OvenAtOtherHeat => TimelinePages.OwnTakesOven,
+    };
+
     public static string Say(StepKind step) => step switch
     {
         StepKind.Shop => Words.StepShop,
         StepKind.Preferment => Words.StepPreferment,
+        StepKind.WakeYeast => Words.StepWakeYeast,
         StepKind.Mix => Words.StepMix,
         StepKind.Knead => Words.StepKnead,
         StepKind.BulkRest => Words.StepBulkRest,

@@ -1,4 +1,5 @@
 using CsCheck;
+using GameNight.Planning.Dough;
 using GameNight.Planning.Guests;
 using GameNight.Planning.Live;
 using GameNight.Planning.Tests.Toppings;
@@ -24,7 +25,23 @@ public class LiveNightPropertyTests
             return (night, Planner.Plan(night, Now, Effort.Quick));
         }),
         OnTwoDoughs(),
+        WithWokenYeastAndOneBowl(),
     ];
+
+    private static (NightSnapshot Night, NightPlan Plan) WithWokenYeastAndOneBowl()
+    {
+        var night = ANight().WithGuests(10).But(one => one with
+        {
+            Formula = one.Formula with { Yeast = YeastForm.ActiveDry, Preferment = null },
+            Kitchen = one.Kitchen with { Bowls = 1, HobRings = 1 },
+            OwnSteps =
+            [
+                new OwnStep(1, Duration.FromMinutes(40), false, Before: new StepTie(StepKind.Shape), Takes: Station.Hob),
+                new OwnStep(2, Duration.FromMinutes(40), true, Before: new StepTie(StepKind.Shape), Takes: Station.OvenAtOtherHeat),
+            ],
+        }).Build();
+        return (night, Planner.Plan(night, Now, Effort.Quick));
+    }
 
     private static (NightSnapshot Night, NightPlan Plan) OnTwoDoughs()
     {
@@ -72,7 +89,18 @@ public class LiveNightPropertyTests
         var work = live.Steps.Where(step => step is { Planned.NeedsHands: true, State: LiveState.Later, IsTapped: true } && step.End > step.Start).ToList();
         Assert.All(work, step => Assert.True(
             work.Count(other => other.Start <= step.Start && other.End > step.Start) <= live.Hands, $"too few hands for {step.Id}"));
-    }, iter: 400);
+
+        // One ring of the hob, and an oven that is the pies' once it is heated up.
+        if (byId.TryGetValue("own-1", out var soup) && byId["sauce"] is { State: LiveState.Later } sauce && soup.State != LiveState.Done)
+        {
+            Assert.True(sauce.Start >= soup.End || soup.Start >= sauce.End, "two things on one ring");
+        }
+
+        if (byId.TryGetValue("own-2", out var roast) && roast.State != LiveState.Done && byId["preheat"].State == LiveState.Later)
+        {
+            Assert.True(byId["preheat"].Start >= roast.End, "heated up around what needs another heat");
+        }
+    }, iter: 500);
 
     [Fact]
     public void A_tap_more_never_makes_what_is_done_undone_and_being_late_never_brings_the_last_pie_sooner() => Evenings.Sample(evening =>
@@ -143,7 +171,7 @@ public class LiveNightPropertyTests
             slip = Duration.Max(Duration.Zero, slip + Duration.FromMinutes(slips[index % slips.Length] / 4));
             if (told[index % told.Length])
             {
-                var starts = step.Kind is StepKind.Temper or StepKind.Preheat || (step.Kind == StepKind.Knead && !step.NeedsHands);
+                var starts = step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.WakeYeast || (step.Kind == StepKind.Knead && !step.NeedsHands);
                 yield return new LiveMark(step.Id, (starts ? step.Start : step.End) + slip, starts ? LiveMarkKind.StepBegun : LiveMarkKind.StepDone, step.Id);
             }
         }

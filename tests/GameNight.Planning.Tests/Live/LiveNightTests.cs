@@ -1,3 +1,4 @@
+using GameNight.Planning.Dough;
 using GameNight.Planning.Live;
 using GameNight.Planning.Timeline;
 using GameNight.TestKit;
@@ -203,6 +204,28 @@ public class LiveNightTests
     }
 
     [Fact]
+    public void Woken_yeast_rings_when_it_should_foam_and_a_second_try_later_with_mixing_behind_it()
+    {
+        var night = ANight().WithGuests(9).But(one => one with { Formula = one.Formula with { Yeast = YeastForm.ActiveDry, Preferment = null } }).Build();
+        var plan = Planner.Plan(night, Now, Effort.Quick);
+        var (wake, mix) = (plan.Timeline.Steps.Single(step => step.Id == "wake-yeast-1"), plan.Timeline.Steps.Single(step => step.Id == "mix-1"));
+        var foams = wake.Start + Duration.FromMinutes(SharedFolder.Tables.Dough.Activation.FoamMinutes);
+        List<LiveMark> begun = [.. AsPlanned(plan).Where(mark => mark.At <= wake.Start)];
+        var dead = foams + Duration.FromMinutes(1);
+
+        Assert.Equal((foams, wake.Start), (wake.End, plan.Timeline.DoughCommitment));
+        Assert.InRange(mix.Start, wake.End, wake.End + TimelineLimits.WokenBeforeMixed);
+        Assert.Equal(foams, Assert.Single(Planner.Live(night, plan, begun, foams)!.Clocks, clock => clock is { Kind: LiveClockKind.YeastFoams, Number: 1 }).Ends);
+
+        begun.Add(new LiveMark("dead", dead, LiveMarkKind.WentWrong, "mix-1", Trouble: StepTrouble.NoFoam));
+        var again = Planner.Live(night, plan, begun, dead)!;
+        var expected = dead + Duration.FromMinutes(SharedFolder.Tables.Steps.Of(StepTrouble.NoFoam).Minutes);
+        Assert.Equal(expected, Assert.Single(again.Clocks, clock => clock is { Kind: LiveClockKind.YeastFoams, Number: 1 }).Ends);
+        Assert.Equal(expected, again.Step("mix-1").Start);
+        Assert.DoesNotContain(Planner.Live(night, plan, [.. begun, Done("mix-1", expected + Duration.FromMinutes(15))], expected + Duration.FromMinutes(15))!.Clocks, clock => clock.Kind == LiveClockKind.YeastFoams && clock.Number == 1);
+    }
+
+    [Fact]
     public void After_a_soggy_middle_the_next_pie_rings_a_minute_later_and_the_last_one_stays_as_it_was()
     {
         var (first, second) = (Step("bake-1"), Step("top-2"));
@@ -274,7 +297,7 @@ public class LiveNightTests
         .. plan.Timeline.Steps.SelectMany(step => step.Kind switch
         {
             StepKind.Rack or StepKind.Soak or StepKind.BulkRest or StepKind.ColdFerment or StepKind.SecondRise or StepKind.PutAway => Array.Empty<LiveMark>(),
-            StepKind.Temper or StepKind.Preheat => [new LiveMark($"{step.Id}-begun", step.Start, LiveMarkKind.StepBegun, step.Id)],
+            StepKind.Temper or StepKind.Preheat or StepKind.WakeYeast => [new LiveMark($"{step.Id}-begun", step.Start, LiveMarkKind.StepBegun, step.Id)],
             StepKind.Knead when !step.NeedsHands => [new LiveMark($"{step.Id}-begun", step.Start, LiveMarkKind.StepBegun, step.Id)],
             _ => [new LiveMark($"{step.Id}-done", step.End, LiveMarkKind.StepDone, step.Id)],
         }).OrderBy(mark => mark.At),

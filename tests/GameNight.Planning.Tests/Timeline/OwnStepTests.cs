@@ -25,7 +25,8 @@ public class OwnStepTests
          from isTimed in Gen.Bool
          from after in AnyTie
          from before in AnyTie
-         let step = new OwnStep(1, Duration.FromMinutes(length), needsHands, After: after, Before: before)
+         from takes in Gen.Int[0, 3]
+         let step = new OwnStep(1, Duration.FromMinutes(length), needsHands, After: after, Before: before, Takes: takes < 2 ? null : (Station)(takes - 2))
          select isTimed || !step.HasLimit
              ? step with { From = Evening.Usual.ServeAt + Duration.FromMinutes(minute), Until = Evening.Usual.ServeAt + Duration.FromMinutes(minute + length + room) }
              : step)
@@ -116,6 +117,63 @@ public class OwnStepTests
         // The nearest time that is told does work.
         var moved = request with { Own = [request.Own![0] with { From = told.NearestFree, Until = told.NearestFree + Duration.FromMinutes(30) }] };
         Assert.Equal(told.NearestFree, moved.Plan(Effort.Quick).Step("own-4").Start);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    public void What_needs_the_oven_at_another_heat_comes_before_it_is_heated_up_or_after_the_last_pie(int slices)
+    {
+        var hour = Duration.FromHours(1);
+        var request = Evening.Usual with
+        {
+            Own =
+            [
+                new OwnStep(1, hour, false, Evening.SaturdayAt(12), Evening.SaturdayAt(23), Takes: Station.OvenAtOtherHeat),
+                new OwnStep(2, hour, false, Evening.SaturdayAt(12), Evening.SaturdayAt(23), Takes: Station.OvenAtOtherHeat),
+                new OwnStep(3, hour, false, After: new StepTie(StepKind.Serve), Takes: Station.OvenAtOtherHeat),
+            ],
+        };
+
+        var timeline = request.Plan(new Effort(slices));
+
+        var (one, other) = (timeline.Step("own-1"), timeline.Step("own-2"));
+        Assert.True(Instant.Max(one.End, other.End) <= timeline.Step("preheat").Start);
+        Assert.True(one.End <= other.Start || other.End <= one.Start, "two heats at once");
+        Assert.True(timeline.Step("own-3").Start >= timeline.Steps.Where(step => step.Kind == StepKind.Bake).Max(step => step.End));
+        Assert.Empty(timeline.Conflicts.OfType<OwnStepFindsNoRoom>());
+    }
+
+    [Fact]
+    public void An_oven_at_another_heat_in_the_middle_of_the_pies_is_told_with_their_hours_and_the_nearest_others()
+    {
+        var alone = Evening.Usual.Plan(Effort.Quick);
+        var (heated, free) = (alone.Step("preheat").Start, alone.Steps.Where(step => step.Kind == StepKind.Bake).Max(step => step.End));
+        var at = heated + Duration.FromMinutes(20);
+        var request = Evening.Usual with { Own = [new OwnStep(5, Duration.FromMinutes(30), false, at, at + Duration.FromMinutes(30), Takes: Station.OvenAtOtherHeat)] };
+
+        var timeline = request.Plan(Effort.Quick);
+
+        var told = Assert.Single(timeline.Conflicts.OfType<OwnStepFindsNoRoom>());
+        Assert.Equal((heated, free), (told.OvenTakenFrom!.Value, told.OvenTakenUntil!.Value));
+        Assert.Equal(heated - Duration.FromMinutes(30), told.NearestFree);
+        var moved = request with { Own = [request.Own![0] with { From = told.NearestFree, Until = told.NearestFree + Duration.FromMinutes(30) }] };
+        Assert.Equal(told.NearestFree, moved.Plan(Effort.Quick).Step("own-5").Start);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    public void On_one_ring_a_soup_and_the_sauce_come_one_after_the_other_and_on_two_side_by_side(int slices)
+    {
+        var sauce = Evening.Usual.Plan(new Effort(slices)).Step("sauce");
+        var one = Evening.Usual with { HobRings = 1, Own = [new OwnStep(1, Duration.FromMinutes(90), false, sauce.Start, sauce.Start + Duration.FromMinutes(90), Takes: Station.Hob)] };
+
+        var timeline = one.Plan(new Effort(slices));
+        var (soup, moved) = (timeline.Step("own-1"), timeline.Step("sauce"));
+
+        Assert.True(moved.End <= soup.Start || soup.End <= moved.Start);
+        Assert.Equal(sauce.Start, (one with { HobRings = 2 }).Plan(new Effort(slices)).Step("sauce").Start);
     }
 
     [Fact]

@@ -65,6 +65,9 @@ internal static class RandomNights
         from prefermentHours in Gen.Frequency((3, Gen.Const(0)), (1, Gen.Int[1, 30]))
         from isOnTwoDoughs in Gen.Frequency((2, Gen.Const(false)), (1, Gen.Const(true)))
         from second in Gen.Select(Gen.Int[0, 20], Gen.Int[0, 180], Gen.Int[1, 3])
+        from wakes in Gen.Frequency((2, Gen.Const(0)), (1, Gen.Int[1, 20]))
+        from bowls in Gen.Frequency((2, Gen.Const(0)), (1, Gen.Int[1, 4]))
+        from rings in Gen.Frequency((2, Gen.Const(0)), (1, Gen.Int[1, 2]))
         from isMixChosen in Gen.Frequency((3, Gen.Const(false)), (1, Gen.Const(true)))
         select Evening.Usual with
         {
@@ -85,6 +88,9 @@ internal static class RandomNights
             Preferment = prefermentHours > 0
                 ? new PrefermentWork(Duration.FromMinutes(10), Duration.FromHours(prefermentHours))
                 : null,
+            YeastWakes = wakes > 0 ? Duration.FromMinutes(wakes) : null,
+            Bowls = bowls > 0 ? bowls : null,
+            HobRings = rings > 0 ? rings : null,
             MixAt = isMixChosen ? Evening.Usual.ServeAt - Duration.FromMinutes(mixBefore) : null,
         };
 

@@ -43,6 +43,50 @@ public class TimelineCheckTests
     }
 
     [Theory]
+    [InlineData("wake-yeast-1", -15)]
+    [InlineData("wake-yeast-1", 5)]
+    [InlineData("mix-2", -90)]
+    public void Sees_woken_yeast_and_bowls_that_were_moved(string id, int minutes)
+    {
+        var request = Evening.Usual with { YeastWakes = Duration.FromMinutes(10), Bowls = 1 };
+        var timeline = request.Plan(Effort.Quick);
+
+        Assert.Empty(TimelineCheck.Breaches(request, timeline));
+        Assert.NotEmpty(TimelineCheck.Breaches(request, Moved(timeline, id, minutes)));
+    }
+
+    [Theory]
+    [InlineData("own-1", 120)]
+    [InlineData("own-2", 0)]
+    public void Sees_an_oven_or_a_ring_that_is_wanted_twice(string id, int minutes)
+    {
+        var afternoon = (Evening.SaturdayAt(12), Evening.SaturdayAt(19));
+        var request = Evening.Usual with
+        {
+            HobRings = 1,
+            Own =
+            [
+                new OwnStep(1, Duration.FromMinutes(60), false, afternoon.Item1, afternoon.Item2, Takes: Station.OvenAtOtherHeat),
+                new OwnStep(2, Duration.FromMinutes(60), false, afternoon.Item1, afternoon.Item2, Takes: Station.Hob),
+            ],
+        };
+        var timeline = request.Plan(Effort.Quick);
+        var to = id == "own-2" ? timeline.Step("sauce").Start : timeline.Step(id).Start + Duration.FromMinutes(minutes);
+
+        Assert.Empty(TimelineCheck.Breaches(request, timeline));
+        Assert.NotEmpty(TimelineCheck.Breaches(request, Moved(timeline, id, (int)(to - timeline.Step(id).Start).TotalMinutes)));
+    }
+
+    private static HostTimeline Moved(HostTimeline timeline, string id, int minutes)
+    {
+        var by = Duration.FromMinutes(minutes);
+        return timeline with
+        {
+            Steps = [.. timeline.Steps.Select(step => step.Id == id ? step with { Start = step.Start + by, End = step.End + by } : step)],
+        };
+    }
+
+    [Theory]
     [InlineData("second-mix", -180)]
     [InlineData("second-mix", 30)]
     [InlineData("second-rise", 1)]

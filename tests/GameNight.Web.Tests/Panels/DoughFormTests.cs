@@ -195,6 +195,8 @@ public class DoughFormTests : BunitContext
             Scale = new KitchenScale(new Grams(1), new Grams(0.01)),
             FrictionKelvin = 9.5,
             FridgeBalls = 14,
+            Bowls = 2,
+            HobRings = 4,
             Calibration = new(1.1, 0.9),
         };
 

@@ -45,6 +45,7 @@ public class LivePanelTests : BunitContext
         var next = Next(step, pie, ["Nothing with nuts comes near this pie."], done);
 
         Assert.Equal($"Shape and top pie\u00a0{pie.Number}", next.Find("h2").TextContent);
+        Assert.Contains("prick the middle, a film of oil", next.Markup, StringComparison.Ordinal);
         Assert.Equal(pie.Sectors.Count, next.FindAll(".parts li").Count);
         Assert.Contains("Into the oven within 5 min of topping", next.Markup, StringComparison.Ordinal);
         Assert.Contains("Nothing with nuts", next.Find(".care-text").TextContent, StringComparison.Ordinal);
@@ -82,6 +83,24 @@ public class LivePanelTests : BunitContext
         actions.Find("form").Submit();
         Assert.Equal(("Peppers", 12), Assert.Single(set));
         Assert.True(actions.FindAll(".liveactions > button")[0].HasAttribute("disabled"));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Only_yeast_that_is_woken_is_asked_for_its_foam(bool isWoken)
+    {
+        Services.AddSingleton(SharedFolder.Tables);
+        var wrong = new List<(LiveStep Step, StepTrouble Trouble)>();
+        var mix = Step(StepKind.Mix, 1, Now) with { State = LiveState.Later };
+        var wake = Step(StepKind.WakeYeast, 1, Now - Duration.FromMinutes(10)) with { State = LiveState.Running, StartsItself = true };
+        var live = new LiveEvening(isWoken ? [wake, mix] : [mix], mix, [], [], Now, Duration.Zero, 1);
+
+        var actions = Render<LiveActions>(with => with.Add(p => p.Live, live).Add(p => p.Wrong, ((LiveStep, StepTrouble) one) => wrong.Add(one)));
+
+        Assert.Equal(isWoken, actions.Markup.Contains("The yeast does not foam", StringComparison.Ordinal));
+        actions.FindAll(".livetroubles button").ToList().ForEach(button => button.Click());
+        Assert.Equal(isWoken ? [(mix, StepTrouble.NoFoam)] : [], wrong);
     }
 
     [Theory]

@@ -95,6 +95,25 @@ public class OwnStepsPanelTests : BunitContext
     }
 
     [Fact]
+    public void What_takes_the_oven_at_another_heat_is_kept_shown_and_changed()
+    {
+        var roast = new NamedOwnStep("Roast the peppers", new OwnStep(5, Duration.FromMinutes(40), false, Before: new StepTie(StepKind.Shape), Takes: Station.OvenAtOtherHeat));
+        var panel = Panel([roast]);
+        Assert.Contains("the oven at another heat", panel.Find("li").TextContent, StringComparison.Ordinal);
+
+        panel.FindAll("li button").First(button => button.TextContent == "Change").Click();
+        Assert.Equal("OvenAtOtherHeat", panel.Find("#own-takes").GetAttribute("value"));
+        panel.Find("#own-takes").Change("Hob");
+        panel.Find("form").Submit();
+        Assert.Equal(roast.Step with { Takes = Station.Hob }, Assert.Single(_kept).Step);
+
+        panel.FindAll("li button").First(button => button.TextContent == "Change").Click();
+        panel.Find("#own-takes").Change("");
+        panel.Find("form").Submit();
+        Assert.Null(_kept[^1].Step.Takes);
+    }
+
+    [Fact]
     public void One_tap_moves_a_step_to_where_there_is_room_and_one_takes_it_out()
     {
         var free = ServeAt - Duration.FromHours(9);

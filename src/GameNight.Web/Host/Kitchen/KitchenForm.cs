@@ -14,6 +14,8 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
     public string Room { get; set; } = "";
     public string Fridge { get; set; } = "";
     public string FridgeBalls { get; set; } = "";
+    public string Bowls { get; set; } = "";
+    public string HobRings { get; set; } = "";
     public string Tap { get; set; } = "";
     public string Oven { get; set; } = "";
     public string Altitude { get; set; } = "";
@@ -41,6 +43,8 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
             Room = measures.Temperature.Typed(kitchen.Room.Value),
             Fridge = kitchen.Fridge is { } fridge ? measures.Temperature.Typed(fridge.Value) : "",
             FridgeBalls = kitchen.FridgeBalls is { } places ? TypedNumbers.Text(places) : "",
+            Bowls = kitchen.Bowls is { } bowls ? TypedNumbers.Text(bowls) : "",
+            HobRings = kitchen.HobRings is { } rings ? TypedNumbers.Text(rings) : "",
             Tap = measures.Temperature.Typed(kitchen.Tap.Value),
             Oven = measures.Temperature.Typed(kitchen.Oven.Value),
             Altitude = measures.Altitude.Typed(kitchen.AltitudeMetres),
@@ -93,7 +97,9 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
         {
             Room = new Celsius(room),
             Fridge = fridge is { } measured ? new Celsius(measured) : null,
-            FridgeBalls = FridgeBalls.Trim().Length == 0 ? null : numbers.ReadWhole("fridgeBalls", FridgeBalls, 1, PieCount.Highest),
+            FridgeBalls = Optional("fridgeBalls", FridgeBalls, PieCount.Highest),
+            Bowls = Optional("bowls", Bowls, KitchenSnapshot.MostBowls),
+            HobRings = Optional("hobRings", HobRings, KitchenSnapshot.MostHobRings),
             Tap = new Celsius(numbers.Read("tapCelsius", Tap, 0, 35, measures.Temperature, shown.Tap.Value)),
             Oven = oven,
             AltitudeMetres = numbers.Read("altitudeMetres", Altitude, -400, 5000, measures.Altitude, shown.AltitudeMetres),
@@ -112,6 +118,9 @@ public sealed class KitchenForm(KitchenSnapshot shown, Measures measures)
         var hours = new HostHours(sleepFrom, sleepUntil, [.. WorkDays.Select(day => new WorkingHours(day, workFrom, workUntil))]);
         var problems = numbers.Problems.Concat(times).ToDictionary();
         return (problems.Count == 0 ? kept with { Kitchen = kitchen, Hours = hours } : null, problems);
+
+        // Left empty, nothing is said of it.
+        int? Optional(string field, string text, int most) => text.Trim().Length == 0 ? null : numbers.ReadWhole(field, text, 1, most);
 
         int Minute(string field, string text)
         {

@@ -30,6 +30,7 @@ public sealed partial class OwnStepsPanel
     private string _minutes = "";
     private bool _needsHands = true;
     private string _who = "";
+    private string _takes = "";
     private OwnStepWhen _when = OwnStepWhen.At;
     private string _from = "";
     private string _until = "";
@@ -75,7 +76,7 @@ public sealed partial class OwnStepsPanel
     private void Clear()
     {
         (_isOpen, _number, _name, _minutes) = (false, null, "", QuantityText.Exact(Tables.Steps.MinutesOf(StepName.Own)));
-        _who = "";
+        (_who, _takes) = ("", "");
         (_needsHands, _when, _from, _until, _nameProblem, _minutesProblem, _problem) = (true, OwnStepWhen.At, "", "", null, null, null);
     }
 
@@ -86,6 +87,7 @@ public sealed partial class OwnStepsPanel
         (_isOpen, _number, _name, _needsHands) = (true, step.Number, own.Name, step.NeedsHands);
         _minutes = QuantityText.Exact(step.Length.TotalMinutes);
         _who = step.Who?.ToString(CultureInfo.InvariantCulture) ?? "";
+        _takes = step.Takes?.ToString() ?? "";
         _when = WhenOf(step);
         (_from, _until) = (Typed(step.From), Typed(step.Until));
         (_after, _before) = (step.After is { } after ? Value(after) : _after, step.Before is { } before ? Value(before) : _before);
@@ -140,7 +142,8 @@ public sealed partial class OwnStepsPanel
     private OwnStep? Limited(int minutes)
     {
         var step = new OwnStep(_number ?? RandomNumberGenerator.GetInt32(1, OwnStep.HighestNumber + 1), Duration.FromMinutes(minutes), _needsHands,
-            Who: _needsHands && Hands > 1 && int.TryParse(_who, NumberStyles.None, CultureInfo.InvariantCulture, out var who) ? who : null);
+            Who: _needsHands && Hands > 1 && int.TryParse(_who, NumberStyles.None, CultureInfo.InvariantCulture, out var who) ? who : null,
+            Takes: Enum.TryParse<Station>(_takes, out var station) ? station : null);
         if (_when is not (OwnStepWhen.At or OwnStepWhen.Between))
         {
             return step with { After = _when == OwnStepWhen.Before ? null : TieOf(_after), Before = _when == OwnStepWhen.After ? null : TieOf(_before) };
@@ -192,6 +195,7 @@ public sealed partial class OwnStepsPanel
     [
         QuantityText.Length(step.Length),
         step is { NeedsHands: true, Who: > 0 and { } who } ? People.Name(who) : StepNames.Who(step.NeedsHands),
+        .. step.Takes is { } station ? [WordText.Say(station)] : Array.Empty<string>(),
         WhenOf(step) switch
         {
             OwnStepWhen.BetweenSteps => Phrase.Fill(TimelinePages.OwnSaidBetweenSteps, NameOf(step.After!), NameOf(step.Before!)),

@@ -28,7 +28,7 @@ internal static class StepCalendar
     public static string Write(NightId night, string title, IReadOnlyList<TimelineStep> steps, OwnStepNames own, Instant madeAt, Instant now)
     {
         var calendar = new Calendar { ProductId = "-//GameNight//Steps//EN", Method = "PUBLISH" };
-        foreach (var step in steps.Where(step => step.NeedsHands || step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.Knead or StepKind.Own or StepKind.PutAway))
+        foreach (var step in steps.Where(step => step.NeedsHands || step.Kind is StepKind.Temper or StepKind.Preheat or StepKind.WakeYeast or StepKind.Knead or StepKind.Own or StepKind.PutAway))
         {
             // Of what stands on the table the end counts.
             var begins = step.Kind == StepKind.PutAway ? step.End : step.Start;
