@@ -10,7 +10,7 @@ namespace GameNight.Web.Wording;
 public static class LiveText
 {
     /// <summary>Further off than this the day is said too.</summary>
-    private static readonly Duration SameEvening = Duration.FromHours(14);
+    public static readonly Duration SameEvening = Duration.FromHours(14);
 
     public static string At(Instant at, Instant now, string zone) => at - now > SameEvening || now - at > SameEvening
         ? QuantityText.Moment(at, zone)

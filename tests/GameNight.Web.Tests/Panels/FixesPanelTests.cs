@@ -51,6 +51,17 @@ public class FixesPanelTests : BunitContext
     }
 
     [Fact]
+    public void A_night_that_works_with_a_late_last_pie_is_offered_a_helper_for_that_and_no_more()
+    {
+        var panel = Panel([new LastPieIsLate(Duration.FromMinutes(100), 1, 2)]);
+
+        Assert.Equal("What would bring the last pie sooner", panel.Find("h2").TextContent);
+        Assert.Equal("What would make it work", Panel([NoHands, new LastPieIsLate(Duration.FromMinutes(100), 1, 2)]).Find("h2").TextContent);
+        Assert.True(FixesPanel.HasAny([NoHands]));
+        Assert.False(FixesPanel.HasAny([new OwnStepFindsNoRoom(1, null, null, [], null)]));
+    }
+
+    [Fact]
     public void A_night_that_works_is_offered_nothing() =>
         Assert.Empty(Panel([new LastPieIsLate(Duration.FromMinutes(100), 2, 1)]).FindAll("*"));
 

@@ -63,7 +63,13 @@ public class TimelinePanelTests : BunitContext
     [Fact]
     public void The_chart_has_a_box_for_every_pie_and_points_to_the_list()
     {
-        var chart = Render<EveningChart>(with => with.Add(c => c.Steps, Timeline.Steps).Add(c => c.Zone, Plans.Zone));
+        var chart = Render<EveningChart>(with => with.Add(c => c.Steps, Timeline.Steps).Add(c => c.Zone, Plans.Zone).Add(c => c.Decisive, new HashSet<string> { "bake-2", "mix-1" }));
+
+        // What decides is drawn thick, where it is of the evening; what is prepared that evening has its lane.
+        Assert.Single(chart.FindAll(".box.decides.lamp"));
+        Assert.Contains("Drawn thick", chart.Markup, StringComparison.Ordinal);
+        var lanes = chart.FindAll(".lane-name").Select(lane => lane.TextContent).ToList();
+        Assert.All(new[] { "Sauce", "Grate cheese", "Prepare toppings" }, name => Assert.Contains(name, lanes, StringComparer.OrdinalIgnoreCase));
 
         Assert.Contains("the list below says the same", chart.Find("[role=img]").GetAttribute("aria-label"), StringComparison.Ordinal);
         Assert.Equal(Timeline.Steps.Count(step => step.Kind == StepKind.Bake), chart.FindAll(".box.lamp").Count);
