@@ -14,6 +14,13 @@ internal static class Reordering
     private const long PriceOfMinuteOver = 100_000;
     private const long PriceOfMinuteLater = 1_000;
 
+    /// <summary>
+    /// With more work left than this only what comes next is put in another order, and the rest keeps its own: what dozens of pies
+    /// later is done first is decided when it is near.
+    /// </summary>
+    private const int MostWork = 80;
+    private const int NextWork = 25;
+
     /// <summary>The search need not look further than this after the end that the kept order has.</summary>
     private const int MinutesBeyond = 60;
 
@@ -26,14 +33,18 @@ internal static class Reordering
         var last = steps.Pies[^1].Serve;
         var soft = kept.Broken.Select(broken => broken.Lag).ToHashSet();
         var horizon = kept.Starts.Max() + MinutesBeyond;
+        List<int> work = [.. steps.Steps.Index().Where(step => step.Item.Presence == Presence.Hands && !kept.IsDone(step.Index)).Select(step => step.Index).OrderBy(i => kept.Starts[i])];
+        var isLong = work.Count > MostWork;
+        var next = work.Take(isLong ? NextWork : work.Count).ToHashSet();
         var model = NightSchedule.Model(
             steps,
             kept.Lengths,
             [.. Enumerable.Range(0, kept.Starts.Length).Select(Starts)],
-            steps.Lags.Where(lag => !soft.Contains(lag) && !(Stands(lag.From) && Stands(lag.To)))
+            steps.Lags.Where(lag => !soft.Contains(lag)).Concat(kept.Chains.Where(lag => !next.Contains(lag.To)))
+                .Where(lag => !(Stands(lag.From) && Stands(lag.To)))
                 .Select(lag => lag with { Minutes = kept.MinutesOf(lag) }),
             steps.Night.Crew.With(hands),
-            [.. steps.Steps.Index().Where(step => step.Item.Presence == Presence.Hands && !kept.IsDone(step.Index)).Select(step => step.Index)]);
+            work);
 
         var weights = new long[kept.Starts.Length];
         weights[last] = PriceOfMinuteLater;
@@ -49,7 +60,8 @@ internal static class Reordering
         }
 
         model.MinimizeSum(weights, overs, 0);
-        return model.Run(kept.Starts, effort.Slices * Effort.SliceDeterministicTime, cancellation).Starts;
+        return model.Run(
+            kept.Starts, effort.Slices * Effort.SliceDeterministicTime, cancellation, isLong ? SearchWay.Relaxed : SearchWay.ByCores).Starts;
 
         bool Stands(int i) => kept.IsFixed(i) || kept.IsDone(i) || kept.IsRunning(i);
 

@@ -51,6 +51,9 @@ internal sealed class Retiming
 
     public IReadOnlyList<int> Lengths => _lengths;
 
+    /// <summary>What keeps each pair of hands, and each place of hob and oven, to its order.</summary>
+    public IReadOnlyList<Lag> Chains => _chains;
+
     /// <summary>Lags that do not hold any more, and by how many minutes.</summary>
     public IReadOnlyList<(Lag Lag, int Over)> Broken { get; }
 

@@ -16,6 +16,19 @@ internal sealed record EitherResource(IReadOnlyList<int> Capacities, IReadOnlyLi
 /// <summary>Minutes above zero of start(Later) − start(Earlier) + Plus, by weight; without an earlier one its start counts as 0.</summary>
 internal readonly record struct WeightedOver(long Weight, int Later, int? Earlier, int Plus);
 
+/// <summary>How a search goes about it; each proves the same.</summary>
+internal enum SearchWay
+{
+    /// <summary>With the linear relaxation, which bounds sums of many waits well.</summary>
+    Relaxed,
+
+    /// <summary>By propagation alone: a single start is soon as early as it can be, and the relaxation only costs time.</summary>
+    Propagated,
+
+    /// <summary>By cores of what cannot all be had: for a few dear terms among many cheap ones. It has no answer before the last.</summary>
+    ByCores,
+}
+
 /// <summary>What a search came to.</summary>
 /// <param name="Starts">The best schedule found, or null.</param>
 /// <param name="IsProved">Nothing is better; without a schedule: there is none.</param>
@@ -79,7 +92,7 @@ internal sealed class ScheduleModel
     /// <param name="hint">A schedule to start from, or null.</param>
     /// <param name="limit">Deterministic solver time.</param>
     /// <exception cref="OperationCanceledException"><paramref name="cancellation"/> was signalled.</exception>
-    public FoundStarts Run(int[]? hint, double limit, CancellationToken cancellation)
+    public FoundStarts Run(int[]? hint, double limit, CancellationToken cancellation, SearchWay way = SearchWay.Relaxed)
     {
         _model.ClearHints();
         if (hint is not null)
@@ -91,9 +104,15 @@ internal sealed class ScheduleModel
         }
 
         var time = limit.ToString("R", CultureInfo.InvariantCulture);
+        var more = way switch
+        {
+            SearchWay.Relaxed => "",
+            SearchWay.Propagated => ",linearization_level:0",
+            SearchWay.ByCores => ",optimize_with_core:true",
+        };
         using var solver = new CpSolver
         {
-            StringParameters = string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:{Seed},max_deterministic_time:{time}"),
+            StringParameters = string.Create(CultureInfo.InvariantCulture, $"num_workers:1,random_seed:{Seed},max_deterministic_time:{time}{more}"),
         };
         cancellation.ThrowIfCancellationRequested();
         using var stopping = cancellation.Register(solver.StopSearch);

@@ -17,7 +17,7 @@ internal sealed partial record ProjectInstance(
         file.EndsWith(".sch", StringComparison.Ordinal) ? ReadLags(File.ReadAllLines(file)) : ReadPrecedence(File.ReadAllLines(file));
 
     /// <summary>The shortest length found within the limit, and whether nothing is shorter.</summary>
-    public FoundStarts Solve(double limit, CancellationToken cancellation)
+    public FoundStarts Solve(SearchWay way, double limit, CancellationToken cancellation)
     {
         var last = Lengths.Count - 1;
         var model = new ScheduleModel(
@@ -26,7 +26,7 @@ internal sealed partial record ProjectInstance(
             [.. Lags, .. Lengths.Select((length, task) => new Lag(task, last, length)).Where(lag => lag.From != last)],
             Capacities.Select((capacity, resource) => new SharedResource(capacity, [.. Demands.Select((demand, task) => (task, demand[resource]))])));
         model.MinimizeStart(last);
-        return model.Run(null, limit, cancellation);
+        return model.Run(null, limit, cancellation, way);
     }
 
     /// <summary>By plain code: every lag and every capacity in every minute.</summary>
