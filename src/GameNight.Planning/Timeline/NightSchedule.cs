@@ -95,7 +95,7 @@ internal static class NightSchedule
     /// Lags that keep each person's work one after the other as it is, and so make people no resource any more: what is left is
     /// quickly the best.
     /// </summary>
-    private static IEnumerable<Lag> InOrder(NightSteps steps, IReadOnlyList<int> lengths, int[] starts, Crew crew, IReadOnlyList<int> work)
+    private static IEnumerable<Lag> InOrder(NightSteps steps, int[] lengths, int[] starts, Crew crew, IReadOnlyList<int> work)
     {
         // What takes no time takes nobody's hands from anything.
         List<int> lasting = [.. work.Where(i => lengths[i] > 0)];
