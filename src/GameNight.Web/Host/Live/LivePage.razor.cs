@@ -231,6 +231,12 @@ public sealed partial class LivePage : IAsyncDisposable
         ? new NextStep.Pie(pie, new PieNames(_view!.Plan.Plan!.Split, _view.Plan.Items, _view.Plan.Named), _bases)
         : null;
 
+    private IReadOnlyList<StepAmount> TakesOf(LiveStep step) => _view?.Plan is { Plan: { } plan } view
+        ? StepAmounts.Of(step.Kind, step.Number, plan, view.Night.Menu, view.Items, Measures)
+        : [];
+
+    private string? LeadOf(LiveStep step) => step.Kind == StepKind.Sauce && _view?.Plan.Plan?.SauceToMake is { Pots: > 1 } ? LivePages.EachPot : null;
+
     private IReadOnlyList<string> WarningsOf(LiveStep step)
     {
         if (PieOf(step) is not { } pie || _labels is not { } labels)

@@ -1,6 +1,7 @@
 using GameNight.Planning;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Timeline;
 using GameNight.Web.Wording;
 using GameNight.Web.Wording.Texts;
 
@@ -9,7 +10,8 @@ namespace GameNight.Web.Host.Plan;
 /// <summary>What is weighed together: all of a batch, or what goes into its preferment, its soaker and the dough itself.</summary>
 /// <param name="Name">Null when everything goes into one bowl.</param>
 /// <param name="IsCounted">False for what only says how the flour of the others is made up.</param>
-internal sealed record Weighing(string? Name, IReadOnlyList<Ingredient> Rows, bool IsCounted = true)
+/// <param name="At">At which step it is weighed; null where the timeline has none for it.</param>
+internal sealed record Weighing(string? Name, IReadOnlyList<Ingredient> Rows, bool IsCounted = true, StepKind? At = null)
 {
     /// <summary>In the order of work; what this dough goes without is left out.</summary>
     public static IReadOnlyList<Weighing> Of(NightPlan plan, Measures measures)
@@ -23,16 +25,17 @@ internal sealed record Weighing(string? Name, IReadOnlyList<Ingredient> Rows, bo
                 .. formula.Preferment is { } preferment
                     ? [new Weighing(
                         Phrase.Fill(WeighPages.IntoPreferment, preferment.Name, QuantityText.Length(preferment.Before)),
-                        Portion(batch => batch.Preferment, flours.Count > 0 ? WeighPages.FlourOfBlend : Words.FlourRow, plan.Yeast.Form))]
+                        Portion(batch => batch.Preferment, flours.Count > 0 ? WeighPages.FlourOfBlend : Words.FlourRow, plan.Yeast.Form),
+                        At: StepKind.Preferment)]
                     : Array.Empty<Weighing>(),
                 .. formula.Soaker is { } soaker
                     ? [new Weighing(
                         Phrase.Fill(WeighPages.IntoSoaker, soaker.Name),
                         Portion(batch => batch.Soaker, soaker.Name, plan.Yeast.Form))]
                     : Array.Empty<Weighing>(),
-                new(WeighPages.IntoDough, [Flour, .. HeldBack(plan), .. BesideFlour(plan, measures)]),
+                new(WeighPages.IntoDough, [Flour, .. HeldBack(plan), .. BesideFlour(plan, measures)], At: StepKind.Mix),
             ]
-            : [new(null, [.. flours.Count > 0 ? flours : [Flour], .. HeldBack(plan), .. BesideFlour(plan, measures)])];
+            : [new(null, [.. flours.Count > 0 ? flours : [Flour], .. HeldBack(plan), .. BesideFlour(plan, measures)], At: StepKind.Mix)];
         return
         [
             .. all
@@ -81,7 +84,7 @@ internal sealed record Weighing(string? Name, IReadOnlyList<Ingredient> Rows, bo
                 : new(Words.SugarRow, batch => batch.Sugar, HouseholdText.OfSugar),
             .. (formula.Extras ?? []).Select((extra, index) => new Ingredient(
                 extra.Name, batch => batch.Extras?[index].Mass ?? default, _ => null)),
-            new(Phrase.Capital(WordText.Say(form)), batch => batch.FinalYeast, mass => HouseholdText.OfYeast(form, mass)),
+            new(Phrase.Capital(WordText.Say(form)), batch => batch.FinalYeast, mass => HouseholdText.OfYeast(form, mass), At: water.Rest is null ? null : StepKind.WakeYeast),
         ];
     }
 
@@ -90,7 +93,7 @@ internal sealed record Weighing(string? Name, IReadOnlyList<Ingredient> Rows, bo
         water.Because.OfType<YeastIsWoken>().FirstOrDefault() is { } woken
             ?
             [
-                new(Phrase.Fill(WeighPages.WaterForYeast, measures.SayWholeDegrees(woken.Water)), batch => batch.FinalWater * woken.OfWater, HouseholdText.OfWater),
+                new(Phrase.Fill(WeighPages.WaterForYeast, measures.SayWholeDegrees(woken.Water)), batch => batch.FinalWater * woken.OfWater, HouseholdText.OfWater, At: StepKind.WakeYeast),
                 new(Phrase.Fill(WeighPages.OtherWater, measures.SayWholeDegrees(woken.Rest)), batch => batch.FinalWater * (1 - woken.OfWater.Value), HouseholdText.OfWater),
             ]
             : [new(Phrase.Fill(PlanPages.WaterAt, measures.SayWholeDegrees(water.Water.Expected)), batch => batch.FinalWater, HouseholdText.OfWater)];
