@@ -101,10 +101,18 @@ internal static class NightRequests
             tables.Safety.Holding.LongestIn(kitchen.Room),
             dough.Formula.Yeast == tables.Dough.Activation.Form ? Duration.FromMinutes(tables.Dough.Activation.FoamMinutes) : null,
             kitchen.Bowls,
-            kitchen.HobRings);
+            kitchen.HobRings,
+            BallsAhead(tempering, tables.Steps));
 
         Duration Minutes(StepName step) => kitchen.LengthOf(step, tables.Steps);
     }
+
+    /// <summary>
+    /// As much as tempering may take longer nine times in ten: of all steps before the first pie it is the least certain, and warm balls
+    /// can wait, so that here a buffer helps most and costs nothing.
+    /// </summary>
+    private static Duration BallsAhead(Duration tempering, StepTable table) => Duration.Max(
+        TimelineLimits.ReadyAhead, Duration.Min(TimelineLimits.BallsReadyAhead, tempering * (table.BandOf(StepName.Temper) - 1)));
 
     /// <summary>
     /// Flour and preferment have the room's temperature; milk and the like are taken to be as warm as the water.

@@ -5,6 +5,7 @@ using GameNight.Nights.Snapshots;
 using GameNight.Nights.Storage;
 using GameNight.Planning;
 using GameNight.Planning.Contract;
+using GameNight.Planning.Timeline;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -45,10 +46,11 @@ internal sealed class PlanBook(GroupSessions sessions, NightSnapshots snapshots,
         }
 
         // Once shopping has begun the dough keeps the times it was promised, also before it is begun: planning on from now
-        // would only say that it is too late to begin what is already under way. From then on the snapshot holds it.
+        // would only say that it is too late to begin what is already under way. From then on the snapshot holds it. What a host may
+        // set is when mixing begins: a preferment, or yeast that is woken, comes before.
         return snapshot.Begun is null && saved is { AnswerBy: { } begun, DoughCommitment: { } mixing } && begun <= now
             && DoughCommitments.IsWithinReach(mixing, snapshot.ServeAt, snapshot.ColdFerment.Longest)
-            ? new PlanningTask(snapshot with { ByHand = snapshot.ByHand with { MixAt = mixing } }, begun, fingerprint)
+            ? new PlanningTask(snapshot with { ByHand = snapshot.ByHand with { MixAt = Read(saved)?.Timeline.Begins(StepKind.Mix) ?? mixing } }, begun, fingerprint)
             : new PlanningTask(snapshot, now, fingerprint);
     }
 

@@ -86,7 +86,7 @@ internal readonly record struct NightCost(int LastPie, long Inconvenience) : ICo
         Waiting(OvenIdle, steps.Preheat, steps.Pies[0].Bake, night.Soak);
         var ahead = ServingClock.LengthDown(TimelineLimits.ReadyAhead);
         terms.Add(new(ReadyTooJust, steps.Preheat, steps.Pies[0].Bake, night.Preheat + night.Soak + ahead, false));
-        terms.Add(new(ReadyTooJust, steps.Waves[0], steps.Pies[0].Shape, night.Temper + ahead, false));
+        terms.Add(new(ReadyTooJust, steps.Waves[0], steps.Pies[0].Shape, night.Temper + night.BallsAhead, false));
         for (var p = 0; p < steps.Pies.Count; p++)
         {
             var pie = steps.Pies[p];

@@ -69,6 +69,7 @@ internal sealed class NightInMinutes
         Recovery = ServingClock.LengthUp(lengths.Recovery);
         Rack = ServingClock.LengthUp(lengths.Rack);
         Serve = ServingClock.LengthUp(lengths.Serve);
+        BallsAhead = ServingClock.LengthDown(request.BallsAhead ?? TimelineLimits.ReadyAhead);
         Holding = request.Holding is { } holding ? ServingClock.LengthDown(holding) : null;
         Own = [.. (request.Own ?? []).Select(OwnIn)];
         Stations = new Stations(request.HobRings, Own.Select(own => own.Step));
@@ -138,6 +139,9 @@ internal sealed class NightInMinutes
     public int Recovery { get; }
     public int Rack { get; }
     public int Serve { get; }
+
+    /// <summary>Wished for: the first balls are warm so long before they are shaped.</summary>
+    public int BallsAhead { get; }
 
     /// <summary>How long the last pie may stand; null when nothing is said of it.</summary>
     public int? Holding { get; }

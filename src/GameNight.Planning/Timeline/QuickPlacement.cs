@@ -11,9 +11,11 @@ internal sealed class QuickPlacement
     private readonly int _now;
     private readonly QuickDough? _dough;
 
-    private QuickPlacement(NightInMinutes night, int now, int ahead)
+    /// <param name="isAhead">The first balls are warm a while before they are needed, where that fits.</param>
+    private QuickPlacement(NightInMinutes night, int now, bool isAhead)
     {
         _now = now;
+        var ahead = isAhead ? night.BallsAhead : 0;
         Pies = QuickPies.Place(night, night.Away, now, ahead);
         Stuck = Pies.Stuck;
 
@@ -51,7 +53,7 @@ internal sealed class QuickPlacement
     /// <summary>The most convenient placement the rule finds.</summary>
     public static QuickPlacement Of(NightInMinutes night)
     {
-        var placement = new QuickPlacement(night, night.Now, Ahead);
+        var placement = new QuickPlacement(night, night.Now, isAhead: true);
         placement.PlaceDough(dough => dough.PlaceBest());
         return placement.Works ? placement : JustInTime(night, dough => dough.PlaceBest());
     }
@@ -60,19 +62,19 @@ internal sealed class QuickPlacement
     public static bool WorksFor(NightInMinutes night) => JustInTime(night, dough => dough.PlaceAny()).Works;
 
     /// <summary>The latest mixing time had there been time enough before; null when even that does not help.</summary>
-    public static int? LatestMix(NightInMinutes night) => new QuickPlacement(night, night.First, 0)._dough?.Latest();
+    public static int? LatestMix(NightInMinutes night) => new QuickPlacement(night, night.First, isAhead: false)._dough?.Latest();
 
     /// <summary>The earliest and the latest mixing time, or null when there is none; not all between them need work.</summary>
     public static (int Earliest, int Latest)? MixRange(NightInMinutes night)
     {
-        var earliest = new QuickPlacement(night, night.Now, Ahead)._dough?.Earliest();
-        var dough = new QuickPlacement(night, night.Now, 0)._dough;
+        var earliest = new QuickPlacement(night, night.Now, isAhead: true)._dough?.Earliest();
+        var dough = new QuickPlacement(night, night.Now, isAhead: false)._dough;
         return dough?.Latest() is { } latest && (earliest ?? dough.Earliest()) is { } first ? (first, latest) : null;
     }
 
     private static QuickPlacement JustInTime(NightInMinutes night, Func<QuickDough, bool> place)
     {
-        var placement = new QuickPlacement(night, night.Now, ahead: 0);
+        var placement = new QuickPlacement(night, night.Now, isAhead: false);
         placement.PlaceDough(place);
         return placement;
     }

@@ -38,8 +38,11 @@ public static class TimelineLimits
     /// <summary>Wished for, not demanded: a breather between the last preparation and the first ball.</summary>
     public static readonly Duration BreatherBeforeShaping = Duration.FromMinutes(30);
 
-    /// <summary>Wished for: oven and first balls are ready this long before they are needed, should something slip.</summary>
+    /// <summary>Wished for: the oven is ready this long before it is needed, and first balls at least so long, should something slip.</summary>
     public static readonly Duration ReadyAhead = Duration.FromMinutes(10);
+
+    /// <summary>However long the first balls take to warm, they are not planned warm longer ahead than this.</summary>
+    public static readonly Duration BallsReadyAhead = Duration.FromMinutes(30);
 
     /// <summary>The hot oven stands empty this long at most before the first pie.</summary>
     public static readonly Duration HotBeforeFirstPie = Duration.FromMinutes(30);

@@ -95,6 +95,7 @@ public sealed record SecondDoughWork(Duration Mix, Duration Rise, int FirstPie);
 /// <param name="YeastWakes">How long dry yeast foams before it is mixed; null when it goes in as it is.</param>
 /// <param name="Bowls">Dough of a batch is in one from mixing to balling, 1 or more; null when there are enough.</param>
 /// <param name="HobRings">Rings of the hob, 1 or more: the sauce takes one; null when there are enough.</param>
+/// <param name="BallsAhead">Wished for: the first balls are warm so long before they are shaped; null for as long as the oven.</param>
 public sealed record TimelineRequest(
     Instant ServeAt,
     Instant Now,
@@ -118,4 +119,5 @@ public sealed record TimelineRequest(
     Duration? Holding = null,
     Duration? YeastWakes = null,
     int? Bowls = null,
-    int? HobRings = null);
+    int? HobRings = null,
+    Duration? BallsAhead = null);

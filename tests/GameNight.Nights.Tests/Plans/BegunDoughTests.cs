@@ -2,6 +2,8 @@ using GameNight.Nights.ForGuests;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
+using GameNight.Planning.Dough;
+using GameNight.Planning.Quantities;
 using GameNight.Planning.Timeline;
 using GameNight.TestKit.Nights;
 using GameNight.TestKit.Postgres;
@@ -63,6 +65,36 @@ public sealed class BegunDoughTests(ClassDatabase database) : PlannerTest(databa
 
         Task<SaveResult> OverruleAsync(Func<NightOverrides, NightOverrides> change) => App.Nights.OverruleAsync(night.Group.Access, night.Night, change, Cancellation);
         async Task<TimelineStep?> OwnAsync() => PlanBook.Read((await SavedAsync(night))!)!.Timeline.Steps.SingleOrDefault(step => step.Kind == StepKind.Own);
+    }
+
+    /// <summary>Between shopping and the first of the dough: the times that were promised are those of every step of it.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Once_shopping_has_begun_what_is_mixed_ahead_or_woken_keeps_its_time_too(bool isAhead)
+    {
+        var night = await App.OpenNightForOneGuestAsync();
+        var facts = (await App.ViewAsync(night.Group, night.Night)).Facts;
+        var recipe = (await App.Kitchen.RecipesAsync(night.Group.Access, Cancellation)).Single(one => one.Id == facts.Formula);
+        var formula = isAhead
+            ? recipe.Formula with { Preferment = new Preferment("Sponge", new Share(0.2), new Share(1), Duration.FromHours(12), new Share(0.3)) }
+            : recipe.Formula with { Yeast = YeastForm.ActiveDry, Preferment = null };
+        Assert.IsType<SaveResult.Saved>(await App.Kitchen.SetRecipeAsync(night.Group.Access, recipe.Id, recipe.Name, formula, recipe.Shape, recipe.Version, Cancellation));
+        await App.AnswerAsync(night.Link, Answers.Coming());
+        await PlanAllAsync();
+        var before = await DoughAsync();
+        Assert.Contains(before, step => step.Kind == (isAhead ? StepKind.Preferment : StepKind.WakeYeast));
+
+        App.Clock.Reset((await SavedAsync(night))!.AnswerBy!.Value + Duration.FromMinutes(2));
+        await App.AnswerAsync(night.Link, Answers.Coming(revision: 1, companions: 1));
+        await UntilPlannedAsync(night.Night);
+
+        var plan = PlanBook.Read((await SavedAsync(night))!)!;
+        Assert.Empty(plan.Timeline.Conflicts.OfType<ChosenMixTimeDoesNotFit>());
+        Assert.Equal(before.Select(step => (step.Id, step.Start)), (await DoughAsync()).Select(step => (step.Id, step.Start)));
+
+        async Task<List<TimelineStep>> DoughAsync() => [.. PlanBook.Read((await SavedAsync(night))!)!.Timeline.Steps
+            .Where(step => step.Kind is StepKind.Preferment or StepKind.WakeYeast or StepKind.Mix && step.Number <= 1)];
     }
 
     [Fact]

@@ -68,6 +68,7 @@ internal static class RandomNights
         from wakes in Gen.Frequency((2, Gen.Const(0)), (1, Gen.Int[1, 20]))
         from bowls in Gen.Frequency((2, Gen.Const(0)), (1, Gen.Int[1, 4]))
         from rings in Gen.Frequency((2, Gen.Const(0)), (1, Gen.Int[1, 2]))
+        from ahead in Gen.Int[0, 60]
         from isMixChosen in Gen.Frequency((3, Gen.Const(false)), (1, Gen.Const(true)))
         select Evening.Usual with
         {
@@ -91,6 +92,7 @@ internal static class RandomNights
             YeastWakes = wakes > 0 ? Duration.FromMinutes(wakes) : null,
             Bowls = bowls > 0 ? bowls : null,
             HobRings = rings > 0 ? rings : null,
+            BallsAhead = Duration.FromMinutes(ahead),
             MixAt = isMixChosen ? Evening.Usual.ServeAt - Duration.FromMinutes(mixBefore) : null,
         };
 
