@@ -2,7 +2,6 @@ using GameNight.Planning;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Timeline;
-using GameNight.TestKit;
 using GameNight.TestKit.Nights;
 using GameNight.Web.Host.Live;
 using GameNight.Web.Host.Plan;

@@ -1,6 +1,5 @@
 using GameNight.Planning;
 using GameNight.Planning.Dough;
-using GameNight.Planning.Guests;
 using GameNight.Planning.Quantities;
 using GameNight.Planning.Sauce;
 using GameNight.Planning.Timeline;
