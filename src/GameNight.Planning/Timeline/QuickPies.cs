@@ -158,6 +158,16 @@ internal sealed class QuickPies
         return false;
     }
 
+    /// <summary>
+    /// How long ahead of need the first wave is warm: a little less than wished for where that saves a wave, and as wished where too little
+    /// would be left.
+    /// </summary>
+    private int Ahead(int latest, int mostTempered)
+    {
+        var left = latest + mostTempered - _pies.Last(pie => pie.Shape <= latest + mostTempered).Shape;
+        return left >= ServingClock.LengthDown(TimelineLimits.ReadyAhead) ? Math.Min(_ahead, left) : _ahead;
+    }
+
     /// <summary>A wave leaves the fridge as late as its first pie allows and holds the pies it can wait for.</summary>
     private Stuck? PlaceWaves()
     {
@@ -168,7 +178,7 @@ internal sealed class QuickPies
             {
                 var latest = _pies[p].Shape - _night.Temper;
                 var earliest = Math.Max(Math.Max(_now, _night.Balled), _pies[p].Shape - mostTempered);
-                if (_away.BeginAhead(earliest, latest, _waves.Count == 0 ? _ahead : 0) is not { } wave)
+                if (_away.BeginAhead(earliest, latest, _waves.Count == 0 ? Ahead(latest, mostTempered) : 0) is not { } wave)
                 {
                     return new Stuck(StepKind.Temper, _waves.Count + 1);
                 }

@@ -101,6 +101,16 @@ public class OnTimeTests
         }
     }
 
+    /// <summary>Warm balls wait two hours: by hand, the sixth pie is shaped 95 minutes after the first, so that 25 are left for being ahead.</summary>
+    [Fact]
+    public void Being_ahead_makes_no_second_wave_of_balls()
+    {
+        var timeline = (Evening.Usual with { BallsAhead = Duration.FromMinutes(60) }).Plan(Effort.Quick);
+
+        Assert.Single(timeline.Steps, step => step.Kind == StepKind.Temper);
+        Assert.Equal(timeline.Step("shape-6").Start - TimelineLimits.TemperedBeforeShaped, timeline.Step("temper-1").End);
+    }
+
     private static StepTable Banded(Func<StepRow, double> band)
     {
         var table = SharedFolder.Tables.Steps;

@@ -1,7 +1,9 @@
 using GameNight.Planning;
 using GameNight.Planning.Dough;
 using GameNight.Planning.Quantities;
+using GameNight.Planning.Sauce;
 using GameNight.Planning.Timeline;
+using GameNight.TestKit;
 using GameNight.TestKit.Nights;
 using GameNight.Web.Host.Live;
 using GameNight.Web.Host.Plan;
@@ -60,6 +62,21 @@ public class StepAmountsTests
             plan.Amounts.Where(amount => Night.Menu.Items.Single(item => item.Id == amount.ItemId).Role == GameNight.Planning.Toppings.MenuRole.Topping).Select(amount => QuantityText.Grams(amount.Amount.Expected)).Order(),
             Of(StepKind.PrepareToppings, 0, plan).Select(one => one.Amount).Order());
         Assert.All([StepKind.Shape, StepKind.Bake, StepKind.Serve, StepKind.Temper, StepKind.Own], step => Assert.Empty(Of(step, 1, plan)));
+    }
+
+    /// <summary>By hand: what is weighed in, less what simmers off; salt comes after.</summary>
+    [Fact]
+    public void A_sauce_is_weighed_simmered_down_and_salted_in_that_order()
+    {
+        var usual = Plans.Of(Night);
+        var table = SharedFolder.Tables.Sauces;
+        var sauce = SaucePlan.For(table.Formula(table.Formulas.Single(row => row.Id == "deep-pot")), new Grams(900), new Grams(120), [new Grams(400)], table, SharedFolder.Tables.Foods);
+
+        var amounts = Of(StepKind.Sauce, 0, usual with { SauceToMake = sauce }).Select(one => (one.Name, one.Amount)).ToList();
+
+        var left = new Grams(sauce.Weigh.Sum(share => share.Grams.Value) - sauce.Evaporated.Value);
+        Assert.Equal([("Simmer it down to", QuantityText.Grams(left)), ("Salt, at the end", QuantityText.Grams(sauce.Salt))], amounts[^2..]);
+        Assert.Equal(sauce.Weigh.Count + 2, amounts.Count);
     }
 
     private static IReadOnlyList<StepAmount> Of(StepKind step, int number, NightPlan plan) =>

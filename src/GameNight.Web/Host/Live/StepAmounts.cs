@@ -67,6 +67,11 @@ internal static class StepAmounts
             yield return new(Phrase.Capital(FoodText.Say(share.Food)), measures.SayDough(share.Grams / sauce.Pots));
         }
 
+        if (sauce.Evaporated > default(Grams))
+        {
+            yield return new(LivePages.SimmerTo, measures.SayDough(new Grams((sauce.Finished.Value - sauce.Salt.Value) / sauce.Pots)));
+        }
+
         if (sauce.Salt > default(Grams))
         {
             yield return new(LivePages.SaltAtTheEnd, QuantityText.Grams(sauce.Salt / sauce.Pots));
