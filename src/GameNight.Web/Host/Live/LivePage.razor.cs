@@ -154,6 +154,10 @@ public sealed partial class LivePage : IAsyncDisposable
         return Duration.Min(BetweenLooks, rings + Shortly);
     }
 
+    /// <summary>What is not over, at the times that are expected now.</summary>
+    private static List<TimelineStep> Coming(LiveEvening live) =>
+        [.. live.Steps.Where(step => step.State != LiveState.Done).Select(step => step.Planned with { Start = step.Start, End = step.End })];
+
     private static IEnumerable<LiveStep> Following(LiveEvening live) => live.Steps
         .Where(step => step is { IsTapped: true, State: LiveState.Later or LiveState.Due or LiveState.Running, Kind: not (StepKind.Bake or StepKind.Top) }
             && step.Id != live.Next?.Id && !(step.StartsItself && step.State == LiveState.Running))
