@@ -34,6 +34,7 @@ public sealed class PaceDesk
         _clock = clock;
     }
 
+    /// <summary>A night that is still going on tells nothing yet.</summary>
     public async Task<PaceView> PaceAsync(GroupAccess access, CancellationToken cancellation)
     {
         var (facts, _) = await _kitchen.KitchenAsync(access, cancellation);
@@ -45,7 +46,7 @@ public sealed class PaceDesk
         var plans = await db.Plans.AsNoTracking().Where(row => newest.Contains(row.NightId)).ToListAsync(cancellation);
         return new PaceView(
             PaceSeen.Learn(
-                plans.Select(row => PlanBook.Read(row) is { } plan
+                plans.Select(row => PlanBook.Read(row) is { } plan && plan.Timeline.LastPieAt <= now
                     ? PaceSeen.Of(plan, [.. taps[row.NightId]], facts.Kitchen.Kneading, _tables.Steps)
                     : []),
                 _tables.Steps),

@@ -13,7 +13,8 @@ public sealed record SeenWork(StepName Step, double Ratio);
 /// <param name="Nights">On so many nights it could be told, 1 or more.</param>
 /// <param name="SeenMinutes">What it took on them, the geometric mean of nights.</param>
 /// <param name="Minutes">What to plan with: between table and what was seen.</param>
-public sealed record LearnedPace(StepName Step, double TableMinutes, int Nights, double SeenMinutes, double Minutes);
+/// <param name="Band">Four times in five it takes between minutes divided by this and minutes times this: the table's, for one night.</param>
+public sealed record LearnedPace(StepName Step, double TableMinutes, int Nights, double SeenMinutes, double Minutes, double Band);
 
 /// <summary>
 /// How long work takes in a kitchen, by the taps of its nights. Nobody taps when a step begins: where a step follows directly on
@@ -101,7 +102,7 @@ public static class PaceSeen
                 var (count, mean, minutes) = (step.Count(), step.Average(night => night.Log), table.MinutesOf(step.Key));
                 return new LearnedPace(
                     step.Key, minutes, count, minutes * Math.Exp(mean),
-                    Math.Clamp(minutes * Math.Exp(mean * count / (count + 1)), StepPace.Least, StepPace.Most));
+                    Math.Clamp(minutes * Math.Exp(mean * count / (count + 1)), StepPace.Least, StepPace.Most), table.BandOf(step.Key));
             }),
     ];
 }

@@ -8,7 +8,7 @@ namespace GameNight.Web.Tests.Panels;
 
 public class PacePanelTests : BunitContext
 {
-    private static readonly LearnedPace Shape = new(StepName.Shape, 4, 1, 8, 5.66);
+    private static readonly LearnedPace Shape = new(StepName.Shape, 4, 1, 8, 5.66, 1.6);
 
     private int _kept;
     private int _forgotten;
@@ -18,8 +18,8 @@ public class PacePanelTests : BunitContext
     {
         var panel = Panel(new PaceView([Shape, Shape with { Step = StepName.GrateCheese, TableMinutes = 15, Nights = 3, SeenMinutes = 15, Minutes = 15 }], []));
 
-        Assert.Equal(["Shape a pie", "4.0 min", "8.0 min, one night", "5.7 min", "4.0 min"], Row(panel, 0));
-        Assert.Equal(["Grate the cheese", "15.0 min", "15.0 min, 3 nights", "15.0 min", "15.0 min"], Row(panel, 1));
+        Assert.Equal(["Shape a pie", "4.0 min", "8.0 min, one night", "5.7 min, four times in five 3.5 to 9.1", "4.0 min"], Row(panel, 0));
+        Assert.Equal(["Grate the cheese", "15.0 min", "15.0 min, 3 nights", "15.0 min, four times in five 9.4 to 24.0", "15.0 min"], Row(panel, 1));
         panel.FindAll("button").Single().Click();
 
         Assert.Equal((1, 0), (_kept, _forgotten));
