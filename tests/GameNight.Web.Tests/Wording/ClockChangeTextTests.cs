@@ -22,8 +22,8 @@ public class ClockChangeTextTests
     {
         var serve = NodaTime.Text.InstantPattern.General.Parse(serveAt).Value;
         var night = NightBuilder.ANight().WithGuests(9).But(one => one with { ServeAt = serve, Away = [] }).Build();
-        var plan = Planner.Plan(night, serve - Duration.FromDays(6), Effort.Quick);
-        var usual = Planner.Plan(night with { ServeAt = serve + Duration.FromDays(14) }, serve + Duration.FromDays(8), Effort.Quick);
+        var plan = Planner.Plan(night, serve - Duration.FromDays(6), Effort.Quick, cancellation: TestContext.Current.CancellationToken);
+        var usual = Planner.Plan(night with { ServeAt = serve + Duration.FromDays(14) }, serve + Duration.FromDays(8), Effort.Quick, cancellation: TestContext.Current.CancellationToken);
 
         Assert.Contains(says, ClockChangeText.Of(plan.Timeline.Steps, Berlin)!.Replace('\u00a0', ' '), StringComparison.Ordinal);
         Assert.Null(ClockChangeText.Of(plan.Timeline.Steps, "Asia/Tokyo"));
@@ -42,7 +42,7 @@ public class ClockChangeTextTests
     {
         var change = Instant.FromUtc(2027, 10, 31, 1, 0);
         var night = NightBuilder.ANight().WithGuests(9).But(one => one with { ServeAt = change - Duration.FromMinutes(60), Away = [] }).Build();
-        var plan = Planner.Plan(night, change - Duration.FromDays(6), Effort.Quick);
+        var plan = Planner.Plan(night, change - Duration.FromDays(6), Effort.Quick, cancellation: TestContext.Current.CancellationToken);
         var bake = plan.Timeline.Steps.First(step => step.Kind == StepKind.Bake && step.End > change);
         var topped = plan.Timeline.Steps.Single(step => step.Kind == StepKind.Top && step.Number == bake.Number);
         var at = change - Duration.FromMinutes(3);
