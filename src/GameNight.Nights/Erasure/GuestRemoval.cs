@@ -80,11 +80,11 @@ public sealed partial class GuestRemoval
         await using var session = await _sessions.OpenAsync(access, cancellation);
         var (db, now) = (session.Db, _clock.GetCurrentInstant());
 
-        var helped = await HelpedAsync(db, id, cancellation);
+        var naming = await NamingAsync(db, id, cancellation);
         var invitedTo = await db.Invitations.Where(row => row.GuestId == id).Select(row => row.NightId).ToListAsync(cancellation);
 
         // In one order everywhere, and before the guest: nobody records a begun dough with what is erased here.
-        foreach (var night in invitedTo.Union(helped).OrderBy(night => night.Value))
+        foreach (var night in invitedTo.Union(naming).OrderBy(night => night.Value))
         {
             await DoughCommitments.TakeTurnAsync(session, night, cancellation);
         }
@@ -134,7 +134,7 @@ public sealed partial class GuestRemoval
 
         await KeepCountsAsync(db, id, coming, cancellation);
         await EraseFromPlansAsync(db, id, nights, coming, cancellation);
-        await EraseHelperAsync(db, id, name, helped, cancellation);
+        await EraseNameAsync(db, id, name, naming, cancellation);
         foreach (var night in coming)
         {
             _replans.Night(session, night);
@@ -151,24 +151,35 @@ public sealed partial class GuestRemoval
         return new RemovalResult.Removed();
     }
 
-    /// <summary>Nights on which the guest helps, as one of the guests or by the same name.</summary>
-    private static async Task<List<NightId>> HelpedAsync(GameNightDb db, GuestId id, CancellationToken cancellation)
+    /// <summary>Nights on which the guest helps, as one of the guests or by the same name, or is named in what a host typed.</summary>
+    private static async Task<List<NightId>> NamingAsync(GameNightDb db, GuestId id, CancellationToken cancellation)
     {
         var name = await db.Guests.AsNoTracking().Where(row => row.Id == id).Select(row => row.Name).SingleOrDefaultAsync(cancellation);
         return
         [
             .. (await db.Nights.AsNoTracking().ToListAsync(cancellation))
-                .Where(night => night.Overrides.Helpers?.Any(helper => Is(helper, id, name)) == true).Select(night => night.Id),
+                .Where(night => night.Overrides.Helpers?.Any(helper => Is(helper, id, name)) == true || TypedNames.IsIn(night.Overrides, name))
+                .Select(night => night.Id)
+                .Union((await ClocksAsync(db, name, cancellation)).Select(tap => tap.NightId)),
         ];
     }
 
-    private static async Task EraseHelperAsync(GameNightDb db, GuestId id, string name, List<NightId> helped, CancellationToken cancellation)
+    private static async Task EraseNameAsync(GameNightDb db, GuestId id, string name, List<NightId> naming, CancellationToken cancellation)
     {
-        foreach (var night in await db.Nights.Where(night => helped.Contains(night.Id)).ToListAsync(cancellation))
+        foreach (var night in await db.Nights.Where(night => naming.Contains(night.Id)).ToListAsync(cancellation))
         {
-            night.Overrule(night.Overrides.WithoutHelperNamed(helper => Is(helper, id, name)));
+            night.Overrule(TypedNames.Without(night.Overrides.WithoutHelperNamed(helper => Is(helper, id, name)), name));
+        }
+
+        foreach (var clock in await ClocksAsync(db, name, cancellation))
+        {
+            clock.Rename(TypedNames.Without(clock.Mark.Name!, name));
         }
     }
+
+    /// <summary>Clocks of the night that a host gave a name with the guest's in it.</summary>
+    private static async Task<List<LiveTap>> ClocksAsync(GameNightDb db, string? name, CancellationToken cancellation) =>
+        [.. (await db.LiveTaps.ToListAsync(cancellation)).Where(tap => TypedNames.IsIn(tap.Mark.Name, name))];
 
     private static bool Is(HelperOfNight helper, GuestId id, string? name) =>
         helper.Guest == id || string.Equals(helper.Name?.Trim(), name?.Trim(), StringComparison.OrdinalIgnoreCase) && name is not null;

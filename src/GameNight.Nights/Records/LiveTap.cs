@@ -3,7 +3,7 @@ using NodaTime;
 
 namespace GameNight.Nights.Records;
 
-/// <summary>A tap of a host on the night itself. Taps are added and taken back, never changed.</summary>
+/// <summary>A tap of a host on the night itself. Taps are added and taken back, never changed but for a name that is erased.</summary>
 public sealed class LiveTap
 {
     public LiveTap(GroupId groupId, NightId nightId, Guid id, LiveMark mark, HostId? by)
@@ -29,6 +29,8 @@ public sealed class LiveTap
     public HostId? By { get; private set; }
 
     public Instant? TakenBackAt { get; private set; }
+
+    public void Rename(string name) => Mark = Mark with { Name = name };
 
     public void TakeBack(Instant at) => TakenBackAt ??= at;
 }

@@ -3,14 +3,18 @@ using System.Text.Json.Nodes;
 using GameNight.Nights.Erasure;
 using GameNight.Nights.ForHosts;
 using GameNight.Nights.Links;
+using GameNight.Nights.Live;
 using GameNight.Nights.Membership;
 using GameNight.Nights.Moving;
 using GameNight.Nights.Plans;
 using GameNight.Nights.Records;
 using GameNight.Nights.Tests.Moving;
 using GameNight.Nights.Tests.Storage;
+using GameNight.Planning.Live;
+using GameNight.Planning.Timeline;
 using GameNight.TestKit.Postgres;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 
 namespace GameNight.Nights.Tests.Erasure;
 
@@ -37,6 +41,25 @@ public sealed class GuestRemovalTests(ClassDatabase database) : MovingTest(datab
             row.StartsWith("answers", StringComparison.Ordinal) && row.Contains(lived.Ines.Value.ToString(), StringComparison.Ordinal)
             && row.Contains("\"presence\": \"coming\"", StringComparison.Ordinal)
             && row.Contains("\"companions\": [{\"portion\": \"adult\"}]", StringComparison.Ordinal));
+    }
+
+    /// <summary>A name in what a host typed goes too; a word that only holds its letters is left alone.</summary>
+    [Fact]
+    public async Task Their_name_goes_from_own_steps_and_clocks_of_the_night_and_the_steps_stay()
+    {
+        var lived = await LiveAsync();
+        var step = new OwnStep(88, Duration.FromMinutes(10), true, Before: new StepTie(StepKind.Serve));
+        await App.Nights.OverruleAsync(
+            lived.Group.Access, lived.Night, overrides => overrides.WithOwn(new NamedOwnStep("Call INÊS about the Inêsinha cake", step)), Cancellation);
+        Assert.IsType<LiveResult.Counted>(await App.Lives.TapAsync(
+            lived.Group.Access, lived.Night, Guid.CreateVersion7(),
+            new LiveMark("", default, LiveMarkKind.ClockSet, Until: App.Clock.GetCurrentInstant() + Duration.FromMinutes(5), Name: "Inês's tea"), Cancellation));
+
+        Assert.IsType<RemovalResult.Removed>(await App.Get<GuestRemoval>().RemoveAsync(lived.Group.Access, lived.Ines, Cancellation));
+
+        var own = (await App.ViewAsync(lived.Group, lived.Night)).Overrides.Own!.Single(one => one.Step.Number == 88);
+        Assert.Equal(("Call … about the Inêsinha cake", step), (own.Name, own.Step));
+        Assert.Contains("…'s tea", await Rows.ReadAsync(Database.AdminConnectionString, "select mark->>'name' from live_taps"));
     }
 
     [Fact]
