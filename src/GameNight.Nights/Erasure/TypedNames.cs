@@ -8,6 +8,9 @@ internal static class TypedNames
 {
     private const string Gone = "…";
 
+    /// <summary>People are called by the first word of their name; a shorter one is too easily another word.</summary>
+    private const int LeastLetters = 3;
+
     /// <summary>Not within a longer word: who is called Ro is not in every roast.</summary>
     public static bool IsIn(string? text, string? name) => text is not null && Of(name) is { } pattern && pattern.IsMatch(text);
 
@@ -18,7 +21,15 @@ internal static class TypedNames
     public static NightOverrides Without(NightOverrides overrides, string name) =>
         overrides with { Own = overrides.Own?.Select(own => own with { Name = Without(own.Name, name) }).ToList() };
 
-    private static Regex? Of(string? name) => string.IsNullOrWhiteSpace(name)
-        ? null
-        : new Regex($@"(?<!\w){Regex.Escape(name.Trim())}(?!\w)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
+    private static Regex? Of(string? name)
+    {
+        if (string.IsNullOrWhiteSpace(name))
+        {
+            return null;
+        }
+
+        string[] words = name.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+        var called = string.Join('|', new[] { name.Trim(), words[0] }.Where((one, index) => index == 0 || one.Length >= LeastLetters).Distinct().Select(Regex.Escape));
+        return new Regex($@"(?<!\w)(?:{called})(?!\w)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
+    }
 }
