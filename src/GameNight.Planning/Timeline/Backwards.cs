@@ -93,7 +93,7 @@ public static class Backwards
 
         var free = request with { MixAt = null };
         var timeline = WithFreeMixTime(free, effort, cancellation);
-        if (Begins(timeline.Steps, StepKind.Mix) is not { } mixing)
+        if (timeline.Begins(StepKind.Mix) is not { } mixing)
         {
             // The night does not work at any mixing time, so the chosen one is not what stands in the way.
             return timeline;
@@ -156,7 +156,7 @@ public static class Backwards
         var lastPie = starts[steps.Pies[^1].Serve] + steps.Night.Serve;
         return new HostTimeline(
             placed,
-            AnswerBy: Begins(placed, StepKind.Shop),
+            AnswerBy: HostTimeline.Begins(placed, StepKind.Shop),
             DoughCommitment: DoughBegins(placed),
             ColdFermentLength: placed.Where(step => step.Kind == StepKind.ColdFerment).Min(step => step.End - step.Start),
             FirstPieAt: clock.At(starts[steps.Pies[0].Serve] + steps.Night.Serve),
@@ -168,13 +168,10 @@ public static class Backwards
     }
 
     private static Instant? AnswersClose(IReadOnlyList<TimelineStep> steps, TimelineRequest request) =>
-        Begins(steps, StepKind.Shop) is { } shopping ? HostTimeline.AnswersClose(shopping, request) : null;
+        HostTimeline.Begins(steps, StepKind.Shop) is { } shopping ? HostTimeline.AnswersClose(shopping, request) : null;
 
     private static Instant? DoughBegins(IReadOnlyList<TimelineStep> steps) =>
-        Begins(steps, StepKind.Preferment) ?? Begins(steps, StepKind.WakeYeast) ?? Begins(steps, StepKind.Mix);
-
-    private static Instant? Begins(IReadOnlyList<TimelineStep> steps, StepKind kind) => steps
-        .Where(step => step.Kind == kind).Select(step => (Instant?)step.Start).Min();
+        HostTimeline.Begins(steps, StepKind.Preferment) ?? HostTimeline.Begins(steps, StepKind.WakeYeast) ?? HostTimeline.Begins(steps, StepKind.Mix);
 
     /// <summary>Nothing can be placed; a dough that is begun stands all the same, and is cold until it must be tempered.</summary>
     private static HostTimeline Nothing(TimelineRequest request, IReadOnlyList<Conflict> conflicts)

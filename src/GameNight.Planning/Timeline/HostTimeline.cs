@@ -97,7 +97,10 @@ public sealed record HostTimeline(
     OnTimeChance? OnTime = null)
 {
     /// <summary>When the first step of a kind begins; null when there is none.</summary>
-    public Instant? Begins(StepKind kind) => Steps.Where(step => step.Kind == kind).Select(step => (Instant?)step.Start).Min();
+    public Instant? Begins(StepKind kind) => Begins(Steps, kind);
+
+    internal static Instant? Begins(IEnumerable<TimelineStep> steps, StepKind kind) =>
+        steps.Where(step => step.Kind == kind).Select(step => (Instant?)step.Start).Min();
 
     /// <summary>Half hours of the clock; a figure of our own.</summary>
     private static readonly Duration AnswersCloseEvery = Duration.FromMinutes(30);
